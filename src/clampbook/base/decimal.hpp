@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// Numbers as people write them on a label or in a manual: decimal point or comma, fractions of an inch, and how many
+// digits were written. Independent of locale. Not a calculator: it reads and prints, no more.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace clampbook {
+
+/// A number that was read, with what its spelling tells of its precision.
+struct Decimal {
+    double value = 0;
+    int significant = 1; ///< digits written, leading zeros left out; a fraction counts as written to 4 digits
+    std::size_t length = 0; ///< bytes of the input that belong to the number
+    bool signed_ = false;   ///< a sign was written
+};
+
+/// Reads a number at the front of `text`: `32`, `1.25`, `1,25`, `1.5e3`, `3/8`, `1 3/8`, `1-3/8`, with an optional
+/// sign (ASCII or U+2212). Returns nothing where no number stands there.
+/// Throws usage where it could be read two ways: `1,250` and `1.250,5` (the message gives both readings).
+[[nodiscard]] std::optional<Decimal> read_decimal(std::string_view text);
+
+/// `value` with `significant` digits, never in exponent form for magnitudes from 1e-6 to 1e15; trailing zeros kept.
+/// Requires a finite value and 1 to 17 digits.
+[[nodiscard]] std::string print_significant(double value, int significant);
+
+/// `value` with `decimals` digits after the point. Requires a finite value.
+[[nodiscard]] std::string print_fixed(double value, int decimals);
+
+/// The shortest text that reads back as the same double.
+[[nodiscard]] std::string print_shortest(double value);
+
+} // namespace clampbook
