@@ -1,0 +1,366 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/model/tightening.hpp"
+
+#include "clampbook/base/decimal.hpp"
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/units/reading.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace clampbook {
+namespace {
+
+constexpr std::string_view k_how = "; a tightening is written like '32 N·m', '30–36 N·m', '32 ± 3 N·m', '50 N·m + 90°', "
+                                   "'20 N·m, 50 N·m, 90°' or 'hand-tight + 1 turn'";
+
+bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
+
+void replace_all(std::string& text, std::string_view from, std::string_view to) {
+    for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
+        text.replace(at, from.size(), to);
+    }
+}
+
+// One spelling for the signs between numbers: '±' for a tolerance, '~' for a range.
+std::string one_spelling(std::string_view text) {
+    std::string out{text};
+    for (const std::string_view plus_minus : {"+/-", "+-", "+ / -"}) {
+        replace_all(out, plus_minus, "±");
+    }
+    for (const std::string_view dash : {"\u2013", "\u2014", "\u2012", "\u2010", "\u2011", "...", "..", " to "}) {
+        replace_all(out, dash, "~");
+    }
+    replace_all(out, "\u2212", "-");
+    return out;
+}
+
+// "+3/-1": the sign of an upper limit, not of a next step.
+bool upper_limit_at(std::string_view text, std::size_t plus) {
+    std::string_view rest = trim(text.substr(plus + 1));
+    const auto number = rest.empty() || !digit(rest[0]) ? std::nullopt : std::optional{rest.find_first_not_of("0123456789.,")};
+    if (!number || *number == std::string_view::npos) {
+        return false;
+    }
+    rest = trim(rest.substr(*number));
+    return rest.starts_with('/') && trim(rest.substr(1)).starts_with('-');
+}
+
+struct Part {
+    std::string text;
+    bool after_plus;
+};
+
+std::vector<Part> parts_of(const std::string& text) {
+    std::vector<Part> parts;
+    std::string part;
+    bool after_plus = false;
+    int depth = 0;
+    const auto finish = [&](bool plus) {
+        parts.push_back({std::string{trim(part)}, after_plus});
+        part.clear();
+        after_plus = plus;
+    };
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        depth += c == '(' || c == '[' ? 1 : c == ')' || c == ']' ? -1 : 0;
+        if (depth == 0) {
+            const bool decimal_comma = c == ',' && i > 0 && digit(text[i - 1]) && i + 1 < text.size() && digit(text[i + 1]);
+            if ((c == ',' && !decimal_comma) || c == ';') {
+                finish(false);
+                continue;
+            }
+            if (c == '+' && !upper_limit_at(text, i)) {
+                finish(true);
+                continue;
+            }
+            if (std::string_view{text}.substr(i).starts_with(" then ")) {
+                if (!trim(part).empty()) {
+                    finish(false);
+                }
+                i += 5;
+                continue;
+            }
+        }
+        part += c;
+    }
+    finish(false);
+    return parts;
+}
+
+double resolution(double value, int significant) {
+    if (value == 0) {
+        return 1;
+    }
+    return std::pow(10.0, std::floor(std::log10(std::fabs(value))) + 1 - significant);
+}
+
+struct Measured {
+    Reading low;
+    Reading high;
+    double nominal; // in the unit of `low`
+};
+
+Measured measured(std::string_view text);
+
+// The second figure of a pair such as "24 lbf·ft (33 N·m)" must say the same.
+void check_equivalent(std::string_view text, const Measured& first, std::string_view bracket) {
+    const Measured second = measured(bracket);
+    const auto apart = [&](const Reading& a, const Reading& b) {
+        if (a.unit->dimension != b.unit->dimension) {
+            throw error(ErrorKind::usage, "'{}': the two figures are not of one kind", text);
+        }
+        const double allowed = 0.5 * resolution(a.value, a.significant) * a.unit->factor +
+                               0.5 * resolution(b.value, b.significant) * b.unit->factor + 0.02 * std::fabs(a.canonical());
+        return std::fabs(a.canonical() - b.canonical()) > allowed;
+    };
+    if (apart(first.low, second.low) || apart(first.high, second.high)) {
+        const double in_first_unit = convert(second.low, *first.low.unit);
+        throw error(ErrorKind::usage, "'{}': the figures do not agree; '{}' is {}, not {}", text, bracket,
+                    with_unit(print_significant(in_first_unit, second.low.significant + 1), *first.low.unit), first.low.text);
+    }
+}
+
+Measured plus_minus(std::string_view text, std::string_view centre_text, std::string_view spread_text) {
+    const auto with_unit_of = [&](std::string_view number, const UnitInfo& unit) {
+        return read_quantity(std::string{number} + " " + std::string{unit.symbol});
+    };
+    const auto bare = [](std::string_view part) {
+        const auto number = read_decimal(part);
+        return number && trim(part.substr(number->length)).empty();
+    };
+    if (bare(centre_text) && bare(spread_text)) {
+        throw error(ErrorKind::usage, "'{}' has no unit{}", text, k_how);
+    }
+    Reading spread = bare(spread_text) ? with_unit_of(spread_text, *read_quantity(centre_text).unit) : read_quantity(spread_text);
+    const Reading centre = bare(centre_text) ? with_unit_of(centre_text, *spread.unit) : read_quantity(centre_text);
+    double half = 0;
+    if (spread.unit->dimension == Dimension::number) {
+        half = centre.value * spread.canonical();
+    } else {
+        half = convert(spread, *centre.unit);
+    }
+    if (half < 0 || half >= centre.value) {
+        throw error(ErrorKind::usage, "'{}': the tolerance is not smaller than the value", text);
+    }
+    Measured out{centre, centre, centre.value};
+    out.low.value -= half;
+    out.high.value += half;
+    return out;
+}
+
+// "32 +3/-1 N·m" and "32 N·m +3/-1"
+std::optional<Measured> upper_lower(std::string_view text) {
+    const std::size_t plus = text.find('+');
+    if (plus == std::string_view::npos || !upper_limit_at(text, plus)) {
+        return std::nullopt;
+    }
+    const std::size_t slash = text.find('/', plus);
+    const std::string_view upper = trim(text.substr(plus + 1, slash - plus - 1));
+    const std::string_view lower = trim(trim(text.substr(slash + 1)).substr(1));
+    const auto lower_number = read_decimal(lower);
+    const auto upper_number = read_decimal(upper);
+    if (!lower_number || !upper_number) {
+        throw error(ErrorKind::usage, "'{}' is not understood{}", text, k_how);
+    }
+    std::string centre{trim(text.substr(0, plus))};
+    centre += " " + std::string{trim(lower.substr(lower_number->length))};
+    const Reading reading = read_quantity(centre);
+    Measured out{reading, reading, reading.value};
+    out.low.value -= lower_number->value;
+    out.high.value += upper_number->value;
+    if (out.low.value <= 0) {
+        throw error(ErrorKind::usage, "'{}': the tolerance is not smaller than the value", text);
+    }
+    return out;
+}
+
+Measured range(std::string_view text, std::string_view low_text, std::string_view high_text) {
+    const Reading high = read_quantity(high_text);
+    const auto number = read_decimal(low_text);
+    const bool bare = number && trim(low_text.substr(number->length)).empty();
+    Reading low = read_quantity(bare ? std::string{low_text} + " " + std::string{high.unit->symbol} : std::string{low_text});
+    if (low.unit != high.unit) {
+        throw error(ErrorKind::usage, "'{}': both ends of a range need the same unit", text);
+    }
+    if (low.value >= high.value) {
+        throw error(ErrorKind::usage, "'{}': the range runs backwards", text);
+    }
+    low.significant = std::max(low.significant, high.significant);
+    return Measured{low, high, (low.value + high.value) / 2};
+}
+
+Measured measured(std::string_view text) {
+    if (const std::size_t sign = text.find("±"); sign != std::string_view::npos) {
+        return plus_minus(text, trim(text.substr(0, sign)), trim(text.substr(sign + std::string_view{"±"}.size())));
+    }
+    if (auto limits = upper_lower(text)) {
+        return *limits;
+    }
+    if (const std::size_t sign = text.find('~'); sign != std::string_view::npos) {
+        return range(text, trim(text.substr(0, sign)), trim(text.substr(sign + 1)));
+    }
+    if (const auto first = read_decimal(text)) {
+        const std::string_view rest = trim(text.substr(first->length));
+        if (rest.starts_with('-') && rest.size() > 1 && (digit(rest[1]) || rest[1] == ' ')) {
+            return range(text, text.substr(0, first->length), trim(rest.substr(1)));
+        }
+        const std::string_view times = rest.starts_with("×") ? rest.substr(2) : rest.starts_with("x ") ? rest.substr(1) : "";
+        if (!times.empty()) {
+            Reading each = read_quantity(trim(times), Dimension::angle);
+            each.value *= first->value;
+            return Measured{each, each, each.value};
+        }
+    }
+    const Reading reading = read_quantity(text);
+    return Measured{reading, reading, reading.value};
+}
+
+bool is_hand_tight(std::string_view text) {
+    const std::vector<std::string> words = folded_words(text);
+    const std::string all = join(words, " ");
+    return all == "hand tight" || all == "handtight" || all == "finger tight" || all == "hand" || all == "snug by hand";
+}
+
+Step step_of(std::string_view text, bool after_plus) {
+    if (is_hand_tight(text)) {
+        return Step{StepKind::hand_tight, 0, 0, 0, {}, 1};
+    }
+    const std::size_t open = text.find_first_of("([");
+    std::string_view main = text;
+    std::string_view bracket;
+    if (open != std::string_view::npos) {
+        if (text.back() != (text[open] == '(' ? ')' : ']')) {
+            throw error(ErrorKind::usage, "'{}': the bracket is not closed at the end", text);
+        }
+        main = trim(text.substr(0, open));
+        bracket = trim(text.substr(open + 1, text.size() - open - 2));
+    }
+    const Measured found = measured(main);
+    if (!bracket.empty()) {
+        check_equivalent(text, found, bracket);
+    }
+    const UnitInfo& unit = *found.low.unit;
+    if (unit.dimension != Dimension::torque && unit.dimension != Dimension::angle) {
+        throw error(ErrorKind::usage, "'{}' is {}; a step is a torque or an angle{}", text, dimension_name(unit.dimension), k_how);
+    }
+    if (found.low.value <= 0 || (found.low.is_signed && !after_plus)) {
+        throw error(ErrorKind::usage, "'{}' must be more than zero and carries no sign", text);
+    }
+    const bool is_torque = unit.dimension == Dimension::torque;
+    if (is_torque && after_plus) {
+        throw error(ErrorKind::usage,
+                    "'{}' follows a plus; write '20 N·m, 50 N·m' for steps and '32 ± 3 N·m' for a tolerance", text);
+    }
+    return Step{is_torque ? StepKind::torque : StepKind::angle,
+                unit.to_canonical(found.nominal),
+                found.low.canonical(),
+                found.high.canonical(),
+                std::string{unit.symbol},
+                found.low.significant};
+}
+
+std::string number_in(double canonical, const Step& step, const UnitInfo& to) {
+    const bool own = to.symbol == step.unit;
+    const double value = to.from_canonical(canonical);
+    if (own) {
+        // the digits as written, or as many as the value needs
+        const std::string shortest = print_shortest(value);
+        const std::string written = print_significant(value, step.significant);
+        return std::fabs(read_decimal(written)->value - value) <= 1e-9 * std::fabs(value) ? written : shortest;
+    }
+    return print_significant(value, step.significant + 1);
+}
+
+std::string step_in(const Step& step, std::string_view torque_unit) {
+    if (step.kind == StepKind::hand_tight) {
+        return "hand-tight";
+    }
+    const UnitInfo& unit = unit_named(step.kind == StepKind::torque ? torque_unit : step.unit == "turn" ? "turn" : "°");
+    std::string number = number_in(step.low, step, unit);
+    if (step.has_band()) {
+        number += "–" + number_in(step.high, step, unit);
+    }
+    return with_unit(number, unit);
+}
+
+} // namespace
+
+std::string_view step_kind_name(StepKind kind) noexcept {
+    switch (kind) {
+    case StepKind::torque:
+        return "torque";
+    case StepKind::angle:
+        return "angle";
+    case StepKind::hand_tight:
+        return "hand-tight";
+    }
+    return {};
+}
+
+Tightening read_tightening(std::string_view text) {
+    const std::string_view trimmed = trim(text);
+    if (trimmed.empty()) {
+        throw error(ErrorKind::usage, "no tightening was written{}", k_how);
+    }
+    if (!is_utf8(trimmed)) {
+        throw error(ErrorKind::usage, "the tightening is not UTF-8 text");
+    }
+    Tightening tightening{std::string{trimmed}, {}};
+    for (const Part& part : parts_of(one_spelling(trimmed))) {
+        if (part.text.empty()) {
+            throw error(ErrorKind::usage, "'{}' has an empty step{}", trimmed, k_how);
+        }
+        tightening.steps.push_back(step_of(part.text, part.after_plus));
+    }
+    return tightening;
+}
+
+std::string tightening_in(const Tightening& tightening, std::string_view torque_unit) {
+    std::string out;
+    for (const Step& step : tightening.steps) {
+        if (!out.empty()) {
+            out += step.kind == StepKind::angle ? " + " : ", ";
+        }
+        out += step_in(step, torque_unit);
+    }
+    return out;
+}
+
+std::optional<double> final_torque(const Tightening& tightening) noexcept {
+    std::optional<double> highest;
+    for (const Step& step : tightening.steps) {
+        if (step.kind == StepKind::torque) {
+            highest = std::max(highest.value_or(0), step.high);
+        }
+    }
+    return highest;
+}
+
+bool agree(const Tightening& a, const Tightening& b) noexcept {
+    if (a.steps.size() != b.steps.size()) {
+        return false;
+    }
+    for (std::size_t i = 0; i < a.steps.size(); ++i) {
+        const Step& x = a.steps[i];
+        const Step& y = b.steps[i];
+        if (x.kind != y.kind) {
+            return false;
+        }
+        if (x.kind == StepKind::hand_tight) {
+            continue;
+        }
+        const auto rounding = [](const Step& s) {
+            const UnitInfo& unit = unit_named(s.unit);
+            return 0.5 * resolution(unit.from_canonical(s.nominal), s.significant) * unit.factor;
+        };
+        const double allowed = std::max(rounding(x), rounding(y));
+        if (x.low > y.high + allowed || y.low > x.high + allowed) {
+            return false;
+        }
+    }
+    return true;
+}
+
+} // namespace clampbook
