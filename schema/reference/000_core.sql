@@ -31,7 +31,7 @@ CREATE TABLE metadata (
 ) STRICT, WITHOUT ROWID;
 
 -- layout.major changes when a reader must change with it, layout.minor when a table or column was only added.
--- The reader's own numbers stand in src/clampbook/reference/reference.cpp; a test holds the two equal.
+-- The reader's own numbers stand in src/clampbook/reference/impl.hpp; a test holds the two equal.
 INSERT INTO metadata (key, value) VALUES
   ('layout.major', '1'),
   ('layout.minor', '0'),

@@ -93,3 +93,18 @@ CREATE TABLE tool_accuracy (
   CONSTRAINT ck_tool_accuracy_classed CHECK (
     (type IS NULL) = (class IS NULL) AND (deviation_small_value IS NULL OR deviation_value <= deviation_small_value))
 ) STRICT, WITHOUT ROWID;
+
+-- The share of the proof load that is usually taken as preload where nobody prescribes one.
+CREATE TABLE preload_choice (
+  authority TEXT NOT NULL CONSTRAINT fk_preload_choice_authority REFERENCES authority (code) DEFERRABLE INITIALLY DEFERRED,
+  code TEXT NOT NULL CONSTRAINT ck_preload_choice_code CHECK (code IN ('permanent', 'reused')),
+  words TEXT NOT NULL CONSTRAINT ck_preload_choice_words CHECK (length(words) > 0),
+  share_print TEXT NOT NULL,
+  share_value REAL NOT NULL CONSTRAINT ck_preload_choice_share CHECK (share_value BETWEEN 0.3 AND 1),
+  source TEXT NOT NULL CONSTRAINT fk_preload_choice_source REFERENCES source (code) DEFERRABLE INITIALLY DEFERRED,
+  place TEXT NOT NULL CONSTRAINT ck_preload_choice_place CHECK (length(place) > 0),
+  basis TEXT NOT NULL CONSTRAINT ck_preload_choice_basis CHECK (basis IN ('published', 'derived', 'practice')),
+  keyed TEXT NOT NULL CONSTRAINT ck_preload_choice_keyed CHECK (keyed IN ('document', 'reproduction', 'memory', 'computed')),
+  note TEXT,
+  PRIMARY KEY (authority, code)
+) STRICT, WITHOUT ROWID;

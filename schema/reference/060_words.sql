@@ -36,7 +36,6 @@ CREATE TABLE word (
   keyed TEXT NOT NULL CONSTRAINT ck_word_keyed CHECK (keyed IN ('document', 'reproduction', 'memory')),
   note TEXT,
   PRIMARY KEY (authority, code),
-  CONSTRAINT uq_word_code UNIQUE (code),
   CONSTRAINT ck_word_code CHECK (code = concept || '/' || language || '/' || word)
 ) STRICT, WITHOUT ROWID;
 

@@ -27,5 +27,6 @@ SELECT 'source ' || code || ': nothing cites it' AS row
    SELECT source FROM nut_factor UNION
    SELECT source FROM tightening_scatter UNION
    SELECT source FROM tool_accuracy UNION
+   SELECT source FROM preload_choice UNION
    SELECT source FROM concept UNION
    SELECT source FROM word);

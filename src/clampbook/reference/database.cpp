@@ -5,6 +5,7 @@
 #include <sqlite3.h>
 
 #include <filesystem>
+#include <system_error>
 
 // The database that refbuild made, as bytes of the program: nothing is read from a disk and nothing is copied.
 asm(R"(
@@ -68,7 +69,8 @@ Reference::Reference() : impl_(std::make_unique<Impl>()) {
 
 Reference::Reference(const std::string& path) : impl_(std::make_unique<Impl>()) {
     impl_->name = path;
-    if (!std::filesystem::is_regular_file(path)) {
+    std::error_code none;
+    if (!std::filesystem::is_regular_file(path, none)) {
         throw error(ErrorKind::invalid_data, "'{}' is no file; a reference database is wanted there", path);
     }
     guarded(path, [&] {

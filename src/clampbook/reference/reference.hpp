@@ -85,6 +85,22 @@ struct ScatterRow {
     Citation citation;
 };
 
+/// The share of the proof load taken as preload where nobody prescribes one.
+struct PreloadChoice {
+    std::string words;
+    double share = 0;
+    Citation citation;
+};
+
+/// A ring material, and the flat ring of it that is usual for a thread.
+struct RingInfo {
+    std::string material;
+    std::string name;  ///< "copper ring"
+    std::string renew; ///< "renew at every opening"
+    std::string usual; ///< "18×22×1.5", empty where no flat ring is listed for the thread
+    Citation citation;
+};
+
 /// A trade word, with what it means here.
 struct Word {
     std::string concept_code;
@@ -148,6 +164,15 @@ public:
     [[nodiscard]] std::vector<NutFactorRow> nut_factors() const;
     /// Scatter of preload by the code of a method. Throws internal where the curated data lack it.
     [[nodiscard]] ScatterRow scatter(std::string_view code) const;
+
+    /// `reused` or `permanent`. Throws internal where the curated data lack it.
+    [[nodiscard]] PreloadChoice preload_choice(std::string_view code) const;
+
+    /// What a ring of this material (as `ring_material` gives it) means for a thread; the thread may be empty.
+    [[nodiscard]] RingInfo ring(std::string_view material, std::string_view thread_code) const;
+
+    /// A property class of a screw or the class of a nut, as the standard writes it. Throws not_found with the nearest.
+    [[nodiscard]] std::string fastener_class(std::string_view typed) const;
 
     /// A housing, ring material or plug form as the database writes it, from an everyday spelling. Throws not_found
     /// with the nearest.

@@ -185,6 +185,55 @@ ScatterRow Reference::scatter(std::string_view code) const {
     });
 }
 
+PreloadChoice Reference::preload_choice(std::string_view code) const {
+    return guarded(impl_->name, [&] {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT words, share_value, "} + k_citation_columns +
+                                                " FROM preload_choice t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        query.bind(1, std::string{code});
+        if (!query.executeStep()) {
+            throw error(ErrorKind::internal, "the reference lacks the preload choice '{}'", code);
+        }
+        return PreloadChoice{text_at(query, 0), *number_at(query, 1), citation_at(query, 2)};
+    });
+}
+
+RingInfo Reference::ring(std::string_view material, std::string_view thread_code) const {
+    return guarded(impl_->name, [&] {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, "} + k_citation_columns +
+                                                " FROM ring_material t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        query.bind(1, std::string{material});
+        if (!query.executeStep()) {
+            throw error(ErrorKind::internal, "'{}' passed as a ring material but is none", material);
+        }
+        RingInfo info{text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 3)};
+        const bool flat = info.material == "aluminium" || info.material == "copper" || info.material == "steel";
+        if (flat && !thread_code.empty()) {
+            SQLite::Statement usual{*impl_->db, "SELECT inner_diameter_print, outer_diameter_print, thickness_print FROM ring_thread u "
+                                                "JOIN ring r ON r.code = u.ring WHERE u.size = ? AND u.usual = 'yes' AND r.form = 'A'"};
+            usual.bind(1, std::string{thread_code.substr(0, thread_code.find('x'))});
+            if (usual.executeStep()) {
+                const auto number = [&](int column) {
+                    const std::string print = text_at(usual, column);
+                    return print.substr(0, print.find(' '));
+                };
+                info.usual = number(0) + "×" + number(1) + "×" + number(2) + " mm";
+            }
+        }
+        return info;
+    });
+}
+
+std::string Reference::fastener_class(std::string_view typed) const {
+    return guarded(impl_->name, [&] {
+        for (const std::string& nut : column_of(*impl_->db, "SELECT DISTINCT class FROM nut_load")) {
+            if (nut == trim(typed)) {
+                return nut;
+            }
+        }
+        return class_name(typed);
+    });
+}
+
 std::string Reference::housing(std::string_view typed) const {
     return guarded(impl_->name, [&] {
         return by_spelling(*impl_->db, "housing", column_of(*impl_->db, "SELECT code FROM housing ORDER BY code"), typed, "housing material");

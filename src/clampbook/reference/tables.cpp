@@ -40,6 +40,7 @@ constexpr std::array k_topics{
     TopicRow{"friction-classes", "friction_class", "Friction classes", nullptr},
     TopicRow{"nut-factors", "nut_factor", "Nut factors by condition", nullptr},
     TopicRow{"scatter", "tightening_scatter", "Scatter of preload by way of tightening", nullptr},
+    TopicRow{"preload-choices", "preload_choice", "Preload where none is prescribed", nullptr},
     TopicRow{"tools", "tool_accuracy", "Accuracy of torque tools", nullptr},
     TopicRow{"port-torques", "port_torque", "Torques of port plugs with O-ring", nullptr},
     TopicRow{"embedding", "embedding", "Embedding of surfaces", nullptr},
