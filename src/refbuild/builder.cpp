@@ -17,6 +17,7 @@
 #include <map>
 #include <optional>
 #include <sstream>
+#include <system_error>
 #include <vector>
 
 namespace clampbook::refbuild {
@@ -39,6 +40,9 @@ std::string slurp(const fs::path& path) {
 
 std::vector<fs::path> files(const fs::path& folder, std::string_view extension) {
     std::vector<fs::path> found;
+    if (!fs::is_directory(folder)) {
+        throw error(ErrorKind::invalid_data, "{}: no such folder", folder.string());
+    }
     for (const auto& entry : fs::directory_iterator{folder}) {
         if (entry.is_regular_file() && entry.path().extension() == extension) {
             found.push_back(entry.path());
@@ -282,9 +286,9 @@ void require_reviewed(const std::string& hash, const fs::path& file) {
 
 } // namespace
 
-Summary build(const Inputs& inputs) {
-    const fs::path draft = inputs.output.string() + ".draft";
-    fs::remove(draft);
+namespace {
+
+Summary build_draft(const Inputs& inputs, const fs::path& draft) {
     Summary summary;
     {
         SQLite::Database db{draft.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
@@ -321,8 +325,23 @@ Summary build(const Inputs& inputs) {
             throw error(ErrorKind::internal, "the built database is not whole");
         }
     }
-    fs::rename(draft, inputs.output);
     return summary;
+}
+
+} // namespace
+
+Summary build(const Inputs& inputs) {
+    const fs::path draft = inputs.output.string() + ".draft";
+    fs::remove(draft);
+    try {
+        Summary summary = build_draft(inputs, draft);
+        fs::rename(draft, inputs.output);
+        return summary;
+    } catch (...) {
+        std::error_code none;
+        fs::remove(draft, none); // a refused build leaves nothing behind
+        throw;
+    }
 }
 
 } // namespace clampbook::refbuild

@@ -21,7 +21,8 @@ struct Decimal {
 
 /// Reads a number at the front of `text`: `32`, `1.25`, `1,25`, `1.5e3`, `3/8`, `1 3/8`, `1-3/8`, with an optional
 /// sign (ASCII or U+2212). Returns nothing where no number stands there.
-/// Throws usage where it could be read two ways: `1,250` and `1.250,5` (the message gives both readings).
+/// Throws usage where it could be read two ways, giving both (`1,250`), where it holds two decimal signs (`1.250,5`),
+/// and where it is out of range of a double.
 [[nodiscard]] std::optional<Decimal> read_decimal(std::string_view text);
 
 /// `value` with `significant` digits, never in exponent form for magnitudes from 1e-6 to 1e15; trailing zeros kept.

@@ -262,7 +262,9 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
 }
 
 std::string csv_cell(std::string_view text) {
-    if (text.find_first_of(",;\"\r\n") == std::string_view::npos) {
+    const auto blank = [](char c) { return c == ' ' || c == '\t'; };
+    const bool blank_end = !text.empty() && (blank(text.front()) || blank(text.back())); // readers take those off
+    if (!blank_end && text.find_first_of(",;\"\r\n") == std::string_view::npos) {
         return std::string{text};
     }
     std::string out = "\"";

@@ -47,7 +47,8 @@ namespace clampbook {
 /// `text` broken at blanks into lines of at most `width` columns; a longer word stands on a line of its own.
 [[nodiscard]] std::vector<std::string> wrap(std::string_view text, std::size_t width);
 
-/// One cell of a CSV file (RFC 4180): quoted where it holds a separator, a quote or a line end.
+/// One cell of a CSV file (RFC 4180): quoted where it holds a separator, a quote or a line end, or
+/// begins or ends with a blank.
 [[nodiscard]] std::string csv_cell(std::string_view text);
 
 /// Edits (insert, delete, replace, swap neighbours) that turn one folded text into the other.

@@ -26,7 +26,8 @@ inline constexpr double k_nut_factor_max = 0.50;
 /// Preload that a torque makes: F = T / (K d). The inverse of `torque_for`, with the same limits.
 [[nodiscard]] Force preload_from(Torque torque, double nut_factor, Length diameter);
 
-/// The preloads that one torque can make over a band of nut factors, and their ratio.
+/// The preloads that one torque can make over a band of nut factors. Throws out_of_validity as `preload_from` does, and
+/// where the band runs backwards.
 struct PreloadBand {
     Force least; ///< at the highest nut factor
     Force most;  ///< at the lowest

@@ -14,15 +14,15 @@ namespace {
 Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter); }
 
 void require_core(Length major, Length core) {
-    if (!(core > 0 * millimetre)) {
-        throw error(ErrorKind::out_of_validity, "a thread of {:.4g} mm leaves no core: its pitch is too coarse for the diameter",
+    if (!(core > 0 * millimetre) || !std::isfinite(major.in(millimetre))) {
+        throw error(ErrorKind::out_of_validity, "a thread of {:.4g} mm diameter with this pitch has no core; the diameter must be finite and larger",
                     major.in(millimetre));
     }
 }
 
-void require_pitch(double value, const char* what) {
+void require_positive(double value, const char* what) {
     if (!(value > 0) || !std::isfinite(value)) {
-        throw error(ErrorKind::out_of_validity, "{} must be more than zero", what);
+        throw error(ErrorKind::out_of_validity, "{} must be more than zero and finite", what);
     }
 }
 
@@ -34,7 +34,9 @@ constexpr std::array k_r40{1.0,  1.06, 1.12, 1.18, 1.25, 1.32, 1.4,  1.5,  1.6, 
 double to_r40(double value) {
     const double decade = std::pow(10.0, std::floor(std::log10(value)));
     const double mantissa = value / decade;
-    return decade * *std::ranges::min_element(k_r40, {}, [&](double step) { return std::fabs(step - mantissa); });
+    // Half way between two numbers the larger one is taken, as the printed T_D1 of a pitch of 1 mm shows.
+    const auto distance = [&](double step) { return std::fabs(step - mantissa); };
+    return decade * *std::min_element(k_r40.rbegin(), k_r40.rend(), [&](double a, double b) { return distance(a) < distance(b) - 1e-9; });
 }
 
 // ISO 965-1 Tables 3 to 5: the diameter ranges, mm.
@@ -43,7 +45,7 @@ constexpr std::array k_ranges{0.99, 1.4, 2.8, 5.6, 11.2, 22.4, 45.0, 90.0, 180.0
 } // namespace
 
 ThreadGeometry metric_geometry(Length major, Length pitch) {
-    require_pitch(pitch.in(millimetre), "the pitch");
+    require_positive(pitch.in(millimetre), "the pitch");
     ThreadGeometry g;
     g.major = major;
     g.pitch = pitch;
@@ -56,7 +58,7 @@ ThreadGeometry metric_geometry(Length major, Length pitch) {
 }
 
 ThreadGeometry unified_geometry(Length major, double threads_per_inch) {
-    require_pitch(threads_per_inch, "the number of threads per inch");
+    require_positive(threads_per_inch, "the number of threads per inch");
     const Length pitch = (1.0 / threads_per_inch) * inch;
     ThreadGeometry g;
     g.major = major;
@@ -70,7 +72,7 @@ ThreadGeometry unified_geometry(Length major, double threads_per_inch) {
 }
 
 PipeGeometry whitworth_pipe_geometry(Length major, double threads_per_inch) {
-    require_pitch(threads_per_inch, "the number of threads per inch");
+    require_positive(threads_per_inch, "the number of threads per inch");
     const Length pitch = (1.0 / threads_per_inch) * inch;
     const PipeGeometry g{major, pitch, major - 0.640327 * pitch, major - 1.280654 * pitch};
     require_core(major, g.minor);
@@ -102,7 +104,9 @@ Tolerances metric_tolerances(Length major, Length pitch) {
 }
 
 Tolerances unified_tolerances(Length major, double threads_per_inch, Length engagement) {
-    require_pitch(threads_per_inch, "the number of threads per inch");
+    require_positive(threads_per_inch, "the number of threads per inch");
+    require_positive(major.in(inch), "the diameter");
+    require_positive(engagement.in(inch), "the length of engagement");
     const double d = major.in(inch);
     const double p = 1.0 / threads_per_inch;
     const double p23 = std::cbrt(p * p);

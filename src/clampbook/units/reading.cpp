@@ -17,6 +17,7 @@ using enum Dimension;
 
 constexpr std::array k_units{
     UnitInfo{torque, "N·m", 1.0, 0, "nm newtonmetre newtonmetres newtonmeter newtonmeters"},
+    UnitInfo{torque, "N·mm", 0.001, 0, "nmm"},
     UnitInfo{torque, "N·cm", 0.01, 0, "ncm"},
     UnitInfo{torque, "cN·m", 0.01, 0, "cnm"},
     UnitInfo{torque, "daN·m", 10.0, 0, "danm mdan"},
@@ -181,6 +182,12 @@ Reading read(std::string_view raw, std::optional<Dimension> wanted) {
     if (wanted && unit->dimension != *wanted) {
         throw error(ErrorKind::usage, "'{}' is {}, where {} is wanted: {}", text, dimension_name(unit->dimension),
                     dimension_name(*wanted), symbols_of(*wanted));
+    }
+    const std::string_view number_text = text.substr(0, decimal->length);
+    const bool fractions = unit->dimension == length || unit->dimension == angle || unit->dimension == volume || unit->dimension == number;
+    if (!fractions && number_text.find('/') != std::string_view::npos) {
+        throw error(ErrorKind::usage, "'{}' can be read as a fraction or as two figures; write {} with a decimal point, and a range like '30–36 {}'", text,
+                    dimension_name(unit->dimension), unit->symbol);
     }
     if (unit->dimension == temperature && unit->to_canonical(decimal->value) < -273.15) {
         throw error(ErrorKind::usage, "'{}' lies under absolute zero (-273.15 °C)", text);
