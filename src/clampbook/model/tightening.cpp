@@ -7,7 +7,9 @@
 #include "clampbook/units/reading.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
 
 namespace clampbook {
 namespace {
@@ -17,24 +19,27 @@ constexpr std::string_view k_how = "; a tightening is written like '32 N·m', '3
 
 bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
 
-void replace_all(std::string& text, std::string_view from, std::string_view to) {
-    for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
-        text.replace(at, from.size(), to);
+// A sign between two numbers, where it stands and how long it is.
+struct Sign {
+    std::size_t at;
+    std::size_t size;
+};
+
+// The first of the spellings that occurs; of those at one place, the longest.
+std::optional<Sign> find_sign(std::string_view text, std::span<const std::string_view> spellings) {
+    std::optional<Sign> found;
+    for (const std::string_view spelling : spellings) {
+        const std::size_t at = text.find(spelling);
+        if (at != std::string_view::npos && (!found || at < found->at || (at == found->at && spelling.size() > found->size))) {
+            found = Sign{at, spelling.size()};
+        }
     }
+    return found;
 }
 
-// One spelling for the signs between numbers: '±' for a tolerance, '~' for a range.
-std::string one_spelling(std::string_view text) {
-    std::string out{text};
-    for (const std::string_view plus_minus : {"+/-", "+-", "+ / -"}) {
-        replace_all(out, plus_minus, "±");
-    }
-    for (const std::string_view dash : {"\u2013", "\u2014", "\u2012", "\u2010", "\u2011", "...", "..", " to "}) {
-        replace_all(out, dash, "~");
-    }
-    replace_all(out, "\u2212", "-");
-    return out;
-}
+constexpr std::array<std::string_view, 4> k_plus_minus{"±", "+/-", "+-", "+ / -"};
+// Figure, en and em dashes, hyphens of their own, dots, a minus sign between blanks, and the word.
+constexpr std::array<std::string_view, 11> k_range{"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212", "..", "...", " to ", " - ", "~"};
 
 // "+3/-1": the sign of an upper limit, not of a next step.
 bool upper_limit_at(std::string_view text, std::size_t plus) {
@@ -71,7 +76,8 @@ std::vector<Part> parts_of(const std::string& text) {
                 finish(false);
                 continue;
             }
-            if (c == '+' && !upper_limit_at(text, i)) {
+            const auto tolerance = find_sign(std::string_view{text}.substr(i), k_plus_minus);
+            if (c == '+' && !(tolerance && tolerance->at == 0) && !upper_limit_at(text, i)) {
                 finish(true);
                 continue;
             }
@@ -130,7 +136,8 @@ Measured plus_minus(std::string_view text, std::string_view centre_text, std::st
         const auto number = read_decimal(part);
         return number && trim(part.substr(number->length)).empty();
     };
-    if (bare(centre_text) && bare(spread_text)) {
+    const bool percent = spread_text.ends_with('%');
+    if (bare(centre_text) && (bare(spread_text) || percent)) {
         throw error(ErrorKind::usage, "'{}' has no unit{}", text, k_how);
     }
     Reading spread = bare(spread_text) ? with_unit_of(spread_text, *read_quantity(centre_text).unit) : read_quantity(spread_text);
@@ -192,23 +199,23 @@ Measured range(std::string_view text, std::string_view low_text, std::string_vie
 }
 
 Measured measured(std::string_view text) {
-    if (const std::size_t sign = text.find("±"); sign != std::string_view::npos) {
-        return plus_minus(text, trim(text.substr(0, sign)), trim(text.substr(sign + std::string_view{"±"}.size())));
+    if (const auto sign = find_sign(text, k_plus_minus)) {
+        return plus_minus(text, trim(text.substr(0, sign->at)), trim(text.substr(sign->at + sign->size)));
     }
     if (auto limits = upper_lower(text)) {
         return *limits;
     }
-    if (const std::size_t sign = text.find('~'); sign != std::string_view::npos) {
-        return range(text, trim(text.substr(0, sign)), trim(text.substr(sign + 1)));
+    if (const auto sign = find_sign(text, k_range); sign && sign->at > 0) {
+        return range(text, trim(text.substr(0, sign->at)), trim(text.substr(sign->at + sign->size)));
     }
     if (const auto first = read_decimal(text)) {
         const std::string_view rest = trim(text.substr(first->length));
-        if (rest.starts_with('-') && rest.size() > 1 && (digit(rest[1]) || rest[1] == ' ')) {
+        if (rest.starts_with('-') && rest.size() > 1 && digit(rest[1])) {
             return range(text, text.substr(0, first->length), trim(rest.substr(1)));
         }
-        const std::string_view times = rest.starts_with("×") ? rest.substr(2) : rest.starts_with("x ") ? rest.substr(1) : "";
-        if (!times.empty()) {
-            Reading each = read_quantity(trim(times), Dimension::angle);
+        const std::size_t times = rest.starts_with("×") ? 2 : rest.starts_with('x') && rest.size() > 1 && (rest[1] == ' ' || digit(rest[1])) ? 1 : 0;
+        if (times > 0) {
+            Reading each = read_quantity(trim(rest.substr(times)), Dimension::angle);
             each.value *= first->value;
             return Measured{each, each, each.value};
         }
@@ -261,14 +268,16 @@ Step step_of(std::string_view text, bool after_plus) {
                 found.low.significant};
 }
 
+// In its own unit a figure gets the fewest digits that say it; a converted one a digit more than was written.
 std::string number_in(double canonical, const Step& step, const UnitInfo& to) {
-    const bool own = to.symbol == step.unit;
     const double value = to.from_canonical(canonical);
-    if (own) {
-        // the digits as written, or as many as the value needs
-        const std::string shortest = print_shortest(value);
-        const std::string written = print_significant(value, step.significant);
-        return std::fabs(read_decimal(written)->value - value) <= 1e-9 * std::fabs(value) ? written : shortest;
+    if (to.symbol == step.unit) {
+        for (int digits = 1; digits <= 6; ++digits) {
+            std::string text = print_significant(value, digits);
+            if (std::fabs(read_decimal(text)->value - value) <= 1e-9 * std::fabs(value)) {
+                return text;
+            }
+        }
     }
     return print_significant(value, step.significant + 1);
 }
@@ -282,7 +291,8 @@ std::string step_in(const Step& step, std::string_view torque_unit) {
     if (step.has_band()) {
         number += "–" + number_in(step.high, step, unit);
     }
-    return with_unit(number, unit);
+    const bool several = unit.symbol == "turn" && unit.from_canonical(step.high) > 1;
+    return with_unit(number, unit) + (several ? "s" : "");
 }
 
 } // namespace
@@ -308,7 +318,7 @@ Tightening read_tightening(std::string_view text) {
         throw error(ErrorKind::usage, "the tightening is not UTF-8 text");
     }
     Tightening tightening{std::string{trimmed}, {}};
-    for (const Part& part : parts_of(one_spelling(trimmed))) {
+    for (const Part& part : parts_of(std::string{trimmed})) {
         if (part.text.empty()) {
             throw error(ErrorKind::usage, "'{}' has an empty step{}", trimmed, k_how);
         }
@@ -318,6 +328,9 @@ Tightening read_tightening(std::string_view text) {
 }
 
 std::string tightening_in(const Tightening& tightening, std::string_view torque_unit) {
+    if (unit_named(torque_unit).dimension != Dimension::torque) {
+        throw error(ErrorKind::usage, "'{}' is no unit of torque", torque_unit);
+    }
     std::string out;
     for (const Step& step : tightening.steps) {
         if (!out.empty()) {
@@ -338,7 +351,7 @@ std::optional<double> final_torque(const Tightening& tightening) noexcept {
     return highest;
 }
 
-bool agree(const Tightening& a, const Tightening& b) noexcept {
+bool agree(const Tightening& a, const Tightening& b) {
     if (a.steps.size() != b.steps.size()) {
         return false;
     }

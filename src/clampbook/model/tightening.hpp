@@ -44,7 +44,8 @@ struct Tightening {
 [[nodiscard]] Tightening read_tightening(std::string_view text);
 
 /// The same steps with their torques in another unit (`N·m` or `lbf·ft`), as text: `50 N·m + 90°`, `30–36 N·m`.
-/// A torque in its own unit keeps its digits; a converted one gets a digit more than was written.
+/// A torque in its own unit gets the fewest digits that say it; a converted one a digit more than was written. Throws
+/// usage where the unit is none of torque.
 [[nodiscard]] std::string tightening_in(const Tightening& tightening, std::string_view torque_unit);
 
 /// The highest torque among the steps [N·m], or nothing where no step is a torque.
@@ -52,6 +53,6 @@ struct Tightening {
 
 /// True where the two ask for the same within the digits that they were written with: the same kinds of step in the
 /// same order, each pair of bands overlapping or apart by no more than the coarser one's rounding.
-[[nodiscard]] bool agree(const Tightening& a, const Tightening& b) noexcept;
+[[nodiscard]] bool agree(const Tightening& a, const Tightening& b);
 
 } // namespace clampbook
