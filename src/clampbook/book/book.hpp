@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// The shop's book: one SQLite file that holds machines, assemblies, joints, values and their sources. What was written
+// down stays: values are never changed or deleted, and each telling leaves an event whose hash covers the one before.
+// This floor keeps records; whether a value is sensible is judged above it. One object per thread.
+
+#include "clampbook/model/joint.hpp"
+
+#include <cstddef>
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace clampbook::book {
+
+enum class Access { read, write };
+
+/// Who tells the book something, and when: a UTC time like 2026-11-25T10:15:00Z.
+struct Stamp {
+    std::string person;
+    std::string at;
+
+    [[nodiscard]] std::string date() const { return at.substr(0, 10); }
+};
+
+/// A joint with the assembly and machine that it belongs to.
+struct Place {
+    Machine machine;
+    Assembly assembly;
+    Joint joint;
+};
+
+/// One part of a search. A joint fits where all `words` occur in it (each as the beginning of a word), or one of the
+/// `phrases` does, or its role is one of `roles`. Words are folded. For a thread, `thread` alone is set.
+struct SearchGroup {
+    std::vector<std::string> words;
+    std::vector<std::vector<std::string>> phrases;
+    std::vector<Role> roles;
+    std::string thread;
+};
+
+struct SearchResult {
+    std::vector<Place> places; ///< best first, at most as many as asked for
+    std::size_t total = 0;
+};
+
+struct Info {
+    std::string path;
+    std::size_t machines = 0;
+    std::size_t assemblies = 0;
+    std::size_t joints = 0;
+    std::size_t joints_without_value = 0;
+    std::size_t values = 0;
+    std::size_t checked_values = 0;
+    std::size_t sources = 0;
+    std::size_t people = 0;
+    std::size_t events = 0;
+    int layout = 0;
+    std::string created_on;
+    std::string last_event_at;
+    std::string head; ///< hash of the last event
+};
+
+/// A line of the book's own history.
+struct Event {
+    std::int64_t seq = 0;
+    std::string at;
+    std::string person;
+    std::string kind;
+    std::string detail; ///< JSON
+};
+
+class Book {
+public:
+    /// Makes a new book. Throws conflict where the file exists, and what the disk says otherwise.
+    static Book create(const std::string& path, const Stamp& stamp);
+
+    /// Opens a book. For reading, a read-only disk will do. Throws invalid_data where there is no file, where it is a
+    /// folder or no book, or where a newer clampbook made it (naming both layouts).
+    Book(const std::string& path, Access access);
+    ~Book();
+    Book(Book&&) noexcept;
+    Book& operator=(Book&&) noexcept;
+
+    /// Runs `body` in one transaction: all that it writes is kept, or nothing. Waits for another writer for a while,
+    /// then throws conflict.
+    void in_one_go(const std::function<void()>& body);
+
+    // Each of these writes one record and its event, in a transaction of its own unless inside `in_one_go`.
+    // They throw conflict where a record of that name is there already.
+    RecordId add_source(const Source& source, const Stamp& stamp);
+    RecordId add_machine(const Machine& machine, const Stamp& stamp);
+    RecordId add_assembly(const Assembly& assembly, const Stamp& stamp);
+    RecordId add_joint(const Joint& joint, const Stamp& stamp);
+    /// Keeps a value; `value.source` is given by its id. `entered_on` may differ from the stamp's date.
+    RecordId add_value(const Value& value, const Stamp& stamp);
+
+    [[nodiscard]] std::vector<Source> sources() const;
+    [[nodiscard]] std::optional<Source> find_source(const Source& like) const;
+    [[nodiscard]] std::vector<Machine> machines() const;
+    [[nodiscard]] std::optional<Machine> find_machine(const Machine& like) const;
+    [[nodiscard]] std::vector<Assembly> assemblies(RecordId machine) const;
+    [[nodiscard]] std::optional<Assembly> find_assembly(RecordId machine, std::string_view name) const;
+    [[nodiscard]] std::optional<Joint> find_joint(RecordId assembly, std::string_view name) const;
+    /// Every joint in the order machine, assembly, joint.
+    [[nodiscard]] std::vector<Place> places() const;
+    [[nodiscard]] std::optional<Place> place(RecordId joint) const;
+    /// Values of a joint, oldest first.
+    [[nodiscard]] std::vector<Value> values(RecordId joint) const;
+
+    [[nodiscard]] SearchResult search(const std::vector<SearchGroup>& groups, std::size_t at_most) const;
+    /// Names of machines, assemblies and joints, each once: material for "did you mean".
+    [[nodiscard]] std::vector<std::string> names() const;
+
+    /// What was told of a joint, its machine and assembly left out, in order.
+    [[nodiscard]] std::vector<Event> history(RecordId joint) const;
+    [[nodiscard]] Info info() const;
+
+    /// Faults of the file, a sentence each; none where the book is whole: the database itself, the links between
+    /// records, the search words, and that each value's steps are still what its text says.
+    [[nodiscard]] std::vector<std::string> verify() const;
+    /// Copies the book as it is now into a new file. Throws conflict where the file exists.
+    void backup(const std::string& path) const;
+
+    struct Impl;
+
+private:
+    explicit Book(std::unique_ptr<Impl> impl);
+    std::unique_ptr<Impl> impl_;
+};
+
+/// A thread's code as one search word: `M18x1.5` becomes `m18x1p5`.
+[[nodiscard]] std::string thread_word(std::string_view thread_code);
+
+} // namespace clampbook::book

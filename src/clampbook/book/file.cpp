@@ -1,0 +1,261 @@
+// SPDX-License-Identifier: MIT
+// The book as a file: made, opened, migrated, copied, and the faults of disk and database told in words.
+
+#include "clampbook/book/impl.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <sqlite3.h>
+
+#include <filesystem>
+#include <system_error>
+
+// The migrations, as bytes of the program.
+asm(R"(
+.section .rodata
+.global clampbook_book_schema_begin
+clampbook_book_schema_begin:
+.incbin ")" CLAMPBOOK_BOOK_SCHEMA R"("
+.global clampbook_book_schema_end
+clampbook_book_schema_end:
+.byte 0
+.previous
+)");
+
+extern "C" {
+extern const char clampbook_book_schema_begin[];
+extern const char clampbook_book_schema_end[];
+}
+
+namespace clampbook::book {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr int k_busy_ms = 10'000;
+constexpr std::string_view k_no_events = "0000000000000000000000000000000000000000000000000000000000000000";
+
+void prepare(SQLite::Database& db, Access access) {
+    sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+    db.setBusyTimeout(k_busy_ms);
+    db.exec("PRAGMA foreign_keys = ON");
+    if (access == Access::write) {
+        db.exec("PRAGMA synchronous = FULL");
+    }
+}
+
+std::string uri_of(const std::string& path, std::string_view options) {
+    std::string out = "file:";
+    for (const char c : path) {
+        if (c == '%' || c == '?' || c == '#') {
+            out += fmt::format("%{:02X}", static_cast<unsigned>(static_cast<unsigned char>(c)));
+        } else {
+            out += c;
+        }
+    }
+    return out + "?" + std::string{options};
+}
+
+std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
+    const auto first_look = [](SQLite::Database& db) { (void)db.execAndGet("SELECT count(*) FROM sqlite_schema").getInt(); };
+    try {
+        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY);
+        prepare(*db, Access::read);
+        first_look(*db);
+        return db;
+    } catch (const SQLite::Exception& fault) {
+        // On a read-only disk the files beside the book cannot be made. Where none of them holds anything, the book
+        // itself is all there is, and nobody can change it.
+        const int code = fault.getErrorCode();
+        std::error_code none;
+        const auto waiting = fs::file_size(path + "-wal", none);
+        const bool alone = static_cast<bool>(none) || waiting == 0;
+        if ((code == SQLITE_CANTOPEN || code == SQLITE_READONLY || code == SQLITE_IOERR) && alone) {
+            auto db = std::make_unique<SQLite::Database>(uri_of(path, "immutable=1"), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+            prepare(*db, Access::read);
+            first_look(*db);
+            return db;
+        }
+        throw;
+    }
+}
+
+void require_book(SQLite::Database& db, const std::string& path) {
+    const int application = db.execAndGet("PRAGMA application_id").getInt();
+    const int layout = db.execAndGet("PRAGMA user_version").getInt();
+    if (application != k_application_id) {
+        throw error(ErrorKind::invalid_data, "'{}' is a database, but no book of clampbook", path);
+    }
+    if (layout > k_layout) {
+        throw error(ErrorKind::invalid_data, "'{}' has layout {}, made by a newer clampbook; this one reads up to layout {}", path, layout,
+                    k_layout);
+    }
+    if (layout < 1) {
+        throw error(ErrorKind::invalid_data, "'{}' is a book that was never finished; make it anew with 'clampbook book new'", path);
+    }
+}
+
+} // namespace
+
+Book::Impl::~Impl() = default;
+
+void rethrow_as_error(const std::string& path) {
+    try {
+        throw;
+    } catch (const SQLite::Exception& fault) {
+        switch (fault.getErrorCode()) {
+        case SQLITE_NOTADB:
+            throw error(ErrorKind::invalid_data, "'{}' is no book: it is not a database file", path);
+        case SQLITE_CORRUPT:
+            throw error(ErrorKind::invalid_data, "'{}' is damaged ({}); restore the last backup", path, fault.what());
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+            throw error(ErrorKind::conflict, "'{}' is being written by another program; nothing was changed, try again", path);
+        case SQLITE_FULL:
+            throw error(ErrorKind::internal, "'{}': the disk is full; nothing was changed", path);
+        case SQLITE_READONLY:
+            throw error(ErrorKind::internal, "'{}' cannot be written: the file or its disk is read-only; nothing was changed", path);
+        case SQLITE_CANTOPEN:
+        case SQLITE_PERM:
+        case SQLITE_AUTH:
+            throw error(ErrorKind::internal, "'{}' cannot be opened here; check that the folder exists and may be written", path);
+        case SQLITE_IOERR:
+            throw error(ErrorKind::internal, "'{}': the disk failed ({}); nothing was changed", path,
+                        sqlite3_errstr(fault.getExtendedErrorCode()));
+        case SQLITE_CONSTRAINT:
+            throw error(ErrorKind::conflict, "'{}' refused the record: {}", path, fault.what());
+        default:
+            throw error(ErrorKind::internal, "'{}': {}", path, fault.what());
+        }
+    } catch (const std::exception& fault) {
+        throw error(ErrorKind::internal, "'{}': {}", path, fault.what());
+    }
+}
+
+Book::Book(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+Book::~Book() = default;
+Book::Book(Book&&) noexcept = default;
+Book& Book::operator=(Book&&) noexcept = default;
+
+Book Book::create(const std::string& path, const Stamp& stamp) {
+    if (fs::exists(fs::symlink_status(path))) {
+        throw error(ErrorKind::conflict, "'{}' exists already; a new book needs a new name", path);
+    }
+    std::error_code problem;
+    const fs::path folder = fs::path{path}.parent_path();
+    if (!folder.empty() && !fs::is_directory(folder) && (fs::create_directories(folder, problem), problem)) {
+        throw error(ErrorKind::internal, "the folder '{}' cannot be made: {}", folder.string(), problem.message());
+    }
+    auto impl = std::make_unique<Impl>();
+    impl->path = path;
+    impl->access = Access::write;
+    try {
+        guarded(path, [&] {
+            impl->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+            impl->db->exec(fmt::format("PRAGMA application_id = {}", k_application_id));
+            impl->db->exec("PRAGMA journal_mode = WAL");
+            prepare(*impl->db, Access::write);
+            impl->transact([&] {
+                impl->db->exec(std::string{clampbook_book_schema_begin, clampbook_book_schema_end});
+                impl->db->exec(fmt::format("PRAGMA user_version = {}", k_layout));
+                SQLite::Statement insert{*impl->db, "INSERT INTO book_info (key, value) VALUES ('created.on', ?), ('event.count', '0'), "
+                                                    "('event.head', ?)"};
+                insert.bind(1, stamp.date());
+                insert.bind(2, std::string{k_no_events});
+                insert.exec();
+                impl->append_event(stamp, "book made", std::nullopt, std::nullopt, {{"layout", std::to_string(k_layout)}});
+            });
+        });
+    } catch (...) {
+        // A book that could not be finished leaves nothing behind.
+        impl->db.reset();
+        for (const char* end : {"", "-wal", "-shm", "-journal"}) {
+            fs::remove(path + end, problem);
+        }
+        throw;
+    }
+    return Book{std::move(impl)};
+}
+
+Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl>()) {
+    std::error_code problem;
+    const fs::file_status status = fs::status(path, problem);
+    if (status.type() == fs::file_type::not_found) {
+        throw error(ErrorKind::invalid_data, "there is no book at '{}'; make one with 'clampbook book new', or name another with --book", path);
+    }
+    if (status.type() == fs::file_type::directory) {
+        throw error(ErrorKind::invalid_data, "'{}' is a folder; the book is a file", path);
+    }
+    if (status.type() == fs::file_type::regular && fs::file_size(path, problem) == 0) {
+        throw error(ErrorKind::invalid_data, "'{}' is an empty file, not a book", path);
+    }
+    impl_->path = path;
+    impl_->access = access;
+    guarded(path, [&] {
+        if (access == Access::read) {
+            impl_->db = open_read(path);
+        } else {
+            impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE);
+            prepare(*impl_->db, access);
+        }
+        require_book(*impl_->db, path);
+    });
+}
+
+void Book::Impl::transact(const std::function<void()>& body) {
+    if (in_transaction) {
+        body();
+        return;
+    }
+    db->exec("BEGIN IMMEDIATE");
+    in_transaction = true;
+    try {
+        body();
+        db->exec("COMMIT");
+        in_transaction = false;
+    } catch (...) {
+        in_transaction = false;
+        // Some faults have rolled back already; only then is a second ROLLBACK an error, and it changes nothing.
+        if (sqlite3_get_autocommit(db->getHandle()) == 0) {
+            db->tryExec("ROLLBACK");
+        }
+        throw;
+    }
+}
+
+void Book::in_one_go(const std::function<void()>& body) {
+    guarded(impl_->path, [&] { impl_->transact(body); });
+}
+
+void Book::backup(const std::string& path) const {
+    if (fs::exists(fs::symlink_status(path))) {
+        throw error(ErrorKind::conflict, "'{}' exists already; a backup needs a new name", path);
+    }
+    const std::string draft = path + ".draft";
+    std::error_code problem;
+    fs::remove(draft, problem);
+    try {
+        guarded(path, [&] {
+            SQLite::Statement copy{*impl_->db, "VACUUM INTO ?"};
+            copy.bind(1, draft);
+            copy.exec();
+        });
+        fs::rename(draft, path);
+    } catch (const fs::filesystem_error& fault) {
+        fs::remove(draft, problem);
+        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, fault.code().message());
+    } catch (...) {
+        fs::remove(draft, problem);
+        throw;
+    }
+}
+
+std::string text_at(const SQLite::Statement& query, int column) {
+    return const_cast<SQLite::Statement&>(query).getColumn(column).getString();
+}
+
+RecordId id_at(const SQLite::Statement& query, int column) {
+    return const_cast<SQLite::Statement&>(query).getColumn(column).getInt64();
+}
+
+} // namespace clampbook::book

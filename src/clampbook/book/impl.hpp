@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// What the sources of this floor share: the open file, the transaction, and the one place where the database library's
+// faults become ours. Not installed.
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/book/book.hpp"
+
+#include <initializer_list>
+#include <memory>
+#include <string>
+#include <utility>
+
+namespace SQLite {
+class Database;
+class Statement;
+} // namespace SQLite
+
+namespace clampbook::book {
+
+/// 'Clbk' in the file's header.
+inline constexpr int k_application_id = 0x436c626b;
+/// The number of the last file in schema/book.
+inline constexpr int k_layout = 1;
+
+struct Book::Impl {
+    std::string path;
+    Access access = Access::read;
+    std::unique_ptr<SQLite::Database> db;
+    bool in_transaction = false;
+
+    ~Impl();
+    /// Runs `body` in BEGIN IMMEDIATE … COMMIT, or as part of the transaction that is open already.
+    void transact(const std::function<void()>& body);
+    RecordId person(const std::string& name);
+    /// Appends a line to the chain of events; detail is given as name and text pairs.
+    void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
+                      std::initializer_list<std::pair<const char*, std::string>> detail);
+    void index_joint(RecordId joint);
+};
+
+/// Turns the fault being handled into an Error that names the book.
+[[noreturn]] void rethrow_as_error(const std::string& path);
+
+template <typename F>
+auto guarded(const std::string& path, F&& body) {
+    try {
+        return std::forward<F>(body)();
+    } catch (const Error&) {
+        throw;
+    } catch (...) {
+        rethrow_as_error(path);
+    }
+}
+
+[[nodiscard]] std::string text_at(const SQLite::Statement& query, int column);
+[[nodiscard]] RecordId id_at(const SQLite::Statement& query, int column);
+
+/// SHA-256 over one event's line and the hash before it, as 64 hexadecimal digits.
+[[nodiscard]] std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
+                                     std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail);
+
+} // namespace clampbook::book

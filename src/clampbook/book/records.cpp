@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: MIT
+// Machines, assemblies, joints, sources and people of the book: written once each, found by their folded names.
+
+#include "clampbook/base/decimal.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/book/impl.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+namespace clampbook::book {
+namespace {
+
+// The parts of a name, folded, so that "Rear Axle" and "rear  axle" are one assembly.
+std::string folded(std::initializer_list<std::string_view> parts) {
+    std::string out;
+    for (const std::string_view part : parts) {
+        out += (out.empty() ? "" : "\x1f") + fold(part);
+    }
+    return out;
+}
+
+std::string folded_machine(const Machine& m) { return folded({m.maker, m.model, m.variant}); }
+std::string folded_source(const Source& s) { return folded({s.title, s.number, s.edition}); }
+
+constexpr const char* k_machine_columns = "m.id, m.maker, m.model, m.variant, m.years, m.code, m.note";
+constexpr const char* k_assembly_columns = "a.id, a.machine, a.name, a.note";
+constexpr const char* k_joint_columns = "j.id, j.assembly, j.name, j.role, j.count, j.thread, j.property_class, j.form, j.ring, "
+                                        "j.housing, j.engagement_mm, j.safety_critical, j.note";
+constexpr const char* k_source_columns = "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note";
+
+Machine machine_at(const SQLite::Statement& q, int c) {
+    return {id_at(q, c),       text_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3),
+            text_at(q, c + 4), text_at(q, c + 5), text_at(q, c + 6)};
+}
+
+Assembly assembly_at(const SQLite::Statement& q, int c) { return {id_at(q, c), id_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3)}; }
+
+Joint joint_at(SQLite::Statement& q, int c) {
+    Joint j;
+    j.id = id_at(q, c);
+    j.assembly = id_at(q, c + 1);
+    j.name = text_at(q, c + 2);
+    j.role = read_role(text_at(q, c + 3));
+    j.count = q.getColumn(c + 4).getInt();
+    j.thread = text_at(q, c + 5);
+    j.property_class = text_at(q, c + 6);
+    j.form = text_at(q, c + 7);
+    j.ring = text_at(q, c + 8);
+    j.housing = text_at(q, c + 9);
+    if (!q.getColumn(c + 10).isNull()) {
+        j.engagement_mm = q.getColumn(c + 10).getDouble();
+    }
+    j.safety_critical = q.getColumn(c + 11).getInt() != 0;
+    j.note = text_at(q, c + 12);
+    return j;
+}
+
+Source source_at(const SQLite::Statement& q, int c) {
+    return {id_at(q, c),       text_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3), text_at(q, c + 4),
+            text_at(q, c + 5), text_at(q, c + 6), text_at(q, c + 7), text_at(q, c + 8)};
+}
+
+std::string place_query(const char* rest) {
+    return std::string{"SELECT "} + k_machine_columns + ", " + k_assembly_columns + ", " + k_joint_columns +
+           " FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine " + rest;
+}
+
+std::vector<Place> places_of(SQLite::Statement& query) {
+    std::vector<Place> out;
+    while (query.executeStep()) {
+        out.push_back({machine_at(query, 0), assembly_at(query, 7), joint_at(query, 11)});
+    }
+    return out;
+}
+
+void refuse_second(bool there, std::string_view what, std::string_view name) {
+    if (there) {
+        throw error(ErrorKind::conflict, "the {} '{}' is in the book already", what, name);
+    }
+}
+
+void bind_all(SQLite::Statement& statement, std::initializer_list<std::string_view> texts) {
+    int i = 1;
+    for (const std::string_view text : texts) {
+        statement.bind(i++, std::string{text});
+    }
+}
+
+} // namespace
+
+RecordId Book::Impl::person(const std::string& name) {
+    const std::string shown{trim(name)};
+    if (shown.empty()) {
+        throw error(ErrorKind::usage, "nobody is named; say who with --by NAME or in CLAMPBOOK_BY");
+    }
+    SQLite::Statement find{*db, "SELECT id FROM person WHERE folded = ?"};
+    find.bind(1, fold(shown));
+    if (find.executeStep()) {
+        return id_at(find, 0);
+    }
+    SQLite::Statement insert{*db, "INSERT INTO person (name, folded) VALUES (?, ?)"};
+    bind_all(insert, {shown, fold(shown)});
+    insert.exec();
+    return db->getLastInsertRowid();
+}
+
+RecordId Book::add_source(const Source& source, const Stamp& stamp) {
+    return guarded(impl_->path, [&] {
+        RecordId id = 0;
+        impl_->transact([&] {
+            refuse_second(find_source(source).has_value(), "source", source.line());
+            SQLite::Statement insert{*impl_->db, "INSERT INTO source (kind, title, number, edition, date, kept, file_digest, note, folded, "
+                                                 "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {source.kind, source.title, source.number, source.edition, source.date, source.kept, source.file_digest,
+                              source.note, folded_source(source)});
+            insert.bind(10, impl_->person(stamp.person));
+            insert.bind(11, stamp.at);
+            insert.exec();
+            id = impl_->db->getLastInsertRowid();
+            impl_->append_event(stamp, "source added", std::nullopt, std::nullopt,
+                                {{"source", std::to_string(id)}, {"kind", source.kind}, {"title", source.title}, {"number", source.number},
+                                 {"edition", source.edition}, {"date", source.date}, {"kept", source.kept}, {"note", source.note}});
+        });
+        return id;
+    });
+}
+
+RecordId Book::add_machine(const Machine& machine, const Stamp& stamp) {
+    return guarded(impl_->path, [&] {
+        RecordId id = 0;
+        impl_->transact([&] {
+            refuse_second(find_machine(machine).has_value(), "machine", machine.title());
+            SQLite::Statement insert{*impl_->db, "INSERT INTO machine (maker, model, variant, years, code, note, folded) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {machine.maker, machine.model, machine.variant, machine.years, machine.code, machine.note, folded_machine(machine)});
+            insert.exec();
+            id = impl_->db->getLastInsertRowid();
+            impl_->append_event(stamp, "machine added", std::nullopt, std::nullopt,
+                                {{"machine", std::to_string(id)}, {"maker", machine.maker}, {"model", machine.model},
+                                 {"variant", machine.variant}, {"years", machine.years}, {"code", machine.code}, {"note", machine.note}});
+        });
+        return id;
+    });
+}
+
+RecordId Book::add_assembly(const Assembly& assembly, const Stamp& stamp) {
+    return guarded(impl_->path, [&] {
+        RecordId id = 0;
+        impl_->transact([&] {
+            refuse_second(find_assembly(assembly.machine, assembly.name).has_value(), "assembly", assembly.name);
+            SQLite::Statement insert{*impl_->db, "INSERT INTO assembly (name, note, folded, machine) VALUES (?, ?, ?, ?)"};
+            bind_all(insert, {assembly.name, assembly.note, fold(assembly.name)});
+            insert.bind(4, assembly.machine);
+            insert.exec();
+            id = impl_->db->getLastInsertRowid();
+            impl_->append_event(stamp, "assembly added", std::nullopt, std::nullopt,
+                                {{"assembly", std::to_string(id)}, {"machine", std::to_string(assembly.machine)}, {"name", assembly.name},
+                                 {"note", assembly.note}});
+        });
+        return id;
+    });
+}
+
+RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
+    return guarded(impl_->path, [&] {
+        RecordId id = 0;
+        impl_->transact([&] {
+            refuse_second(find_joint(joint.assembly, joint.name).has_value(), "joint", joint.name);
+            SQLite::Statement insert{*impl_->db, "INSERT INTO joint (name, role, thread, property_class, form, ring, housing, note, folded, assembly, "
+                                                 "count, engagement_mm, safety_critical) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {joint.name, role_name(joint.role), joint.thread, joint.property_class, joint.form, joint.ring, joint.housing,
+                              joint.note, fold(joint.name)});
+            insert.bind(10, joint.assembly);
+            insert.bind(11, joint.count);
+            if (joint.engagement_mm) {
+                insert.bind(12, *joint.engagement_mm);
+            }
+            insert.bind(13, joint.safety_critical ? 1 : 0);
+            insert.exec();
+            id = impl_->db->getLastInsertRowid();
+            impl_->index_joint(id);
+            impl_->append_event(stamp, "joint added", id, std::nullopt,
+                                {{"name", joint.name}, {"assembly", std::to_string(joint.assembly)}, {"role", std::string{role_name(joint.role)}},
+                                 {"count", std::to_string(joint.count)}, {"thread", joint.thread}, {"property_class", joint.property_class},
+                                 {"form", joint.form}, {"ring", joint.ring}, {"housing", joint.housing},
+                                 {"engagement_mm", joint.engagement_mm ? print_shortest(*joint.engagement_mm) : ""},
+                                 {"safety_critical", joint.safety_critical ? "yes" : "no"}, {"note", joint.note}});
+        });
+        return id;
+    });
+}
+
+std::vector<Source> Book::sources() const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + " FROM source s ORDER BY s.id"};
+        std::vector<Source> out;
+        while (query.executeStep()) {
+            out.push_back(source_at(query, 0));
+        }
+        return out;
+    });
+}
+
+std::optional<Source> Book::find_source(const Source& like) const {
+    return guarded(impl_->path, [&]() -> std::optional<Source> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + " FROM source s WHERE s.folded = ?"};
+        query.bind(1, folded_source(like));
+        return query.executeStep() ? std::optional{source_at(query, 0)} : std::nullopt;
+    });
+}
+
+std::vector<Machine> Book::machines() const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_machine_columns + " FROM machine m ORDER BY m.folded"};
+        std::vector<Machine> out;
+        while (query.executeStep()) {
+            out.push_back(machine_at(query, 0));
+        }
+        return out;
+    });
+}
+
+std::optional<Machine> Book::find_machine(const Machine& like) const {
+    return guarded(impl_->path, [&]() -> std::optional<Machine> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_machine_columns + " FROM machine m WHERE m.folded = ?"};
+        query.bind(1, folded_machine(like));
+        return query.executeStep() ? std::optional{machine_at(query, 0)} : std::nullopt;
+    });
+}
+
+std::vector<Assembly> Book::assemblies(RecordId machine) const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? ORDER BY a.folded"};
+        query.bind(1, machine);
+        std::vector<Assembly> out;
+        while (query.executeStep()) {
+            out.push_back(assembly_at(query, 0));
+        }
+        return out;
+    });
+}
+
+std::optional<Assembly> Book::find_assembly(RecordId machine, std::string_view name) const {
+    return guarded(impl_->path, [&]() -> std::optional<Assembly> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? AND a.folded = ?"};
+        query.bind(1, machine);
+        query.bind(2, fold(name));
+        return query.executeStep() ? std::optional{assembly_at(query, 0)} : std::nullopt;
+    });
+}
+
+std::optional<Joint> Book::find_joint(RecordId assembly, std::string_view name) const {
+    return guarded(impl_->path, [&]() -> std::optional<Joint> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_joint_columns + " FROM joint j WHERE j.assembly = ? AND j.folded = ?"};
+        query.bind(1, assembly);
+        query.bind(2, fold(name));
+        return query.executeStep() ? std::optional{joint_at(query, 0)} : std::nullopt;
+    });
+}
+
+std::vector<Place> Book::places() const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, place_query("ORDER BY m.folded, a.folded, j.folded")};
+        return places_of(query);
+    });
+}
+
+std::optional<Place> Book::place(RecordId joint) const {
+    return guarded(impl_->path, [&]() -> std::optional<Place> {
+        SQLite::Statement query{*impl_->db, place_query("WHERE j.id = ?")};
+        query.bind(1, joint);
+        const auto found = places_of(query);
+        return found.empty() ? std::nullopt : std::optional{found.front()};
+    });
+}
+
+std::vector<std::string> Book::names() const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, "SELECT maker FROM machine UNION SELECT model FROM machine UNION SELECT name FROM assembly UNION SELECT name FROM joint"};
+        std::vector<std::string> out;
+        while (query.executeStep()) {
+            out.push_back(text_at(query, 0));
+        }
+        return out;
+    });
+}
+
+} // namespace clampbook::book

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+// Finding joints by words. Words are folded by ourselves before they are stored and before they are asked for, so that
+// both sides agree whatever the database's own idea of letters is.
+
+#include "clampbook/base/text.hpp"
+#include "clampbook/book/impl.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+namespace clampbook::book {
+namespace {
+
+std::string words_of(std::string_view text) { return join(folded_words(text), " "); }
+
+// Words are letters and digits alone, so quoting them is safe.
+std::string quoted(const std::string& word) { return '"' + word + '"'; }
+
+std::string phrase(const std::vector<std::string>& words) { return quoted(join(words, " ")) + " *"; }
+
+std::string group_query(const SearchGroup& group) {
+    std::vector<std::string> ways;
+    if (!group.thread.empty()) {
+        ways.push_back("thread : " + quoted(group.thread));
+    }
+    if (!group.words.empty()) {
+        std::vector<std::string> all;
+        for (const std::string& word : group.words) {
+            // A single letter is a model's name, not the beginning of every word that starts with it.
+            all.push_back(quoted(word) + (word.size() > 1 ? " *" : ""));
+        }
+        ways.push_back("(" + join(all, " AND ") + ")");
+    }
+    for (const auto& words : group.phrases) {
+        ways.push_back(phrase(words));
+    }
+    for (const Role role : group.roles) {
+        ways.push_back("role : " + quoted(std::string{role_name(role)}));
+    }
+    return "(" + join(ways, " OR ") + ")";
+}
+
+} // namespace
+
+std::string thread_word(std::string_view thread_code) {
+    std::string out;
+    for (const char c : fold(thread_code)) {
+        if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
+            out += c;
+        } else if (c == '.') {
+            out += 'p';
+        } else if (c == '/') {
+            out += 'q';
+        } else if (c == '#') {
+            out += "no";
+        } else if (c == '-') {
+            out += 'z';
+        }
+    }
+    return out;
+}
+
+void Book::Impl::index_joint(RecordId joint) {
+    SQLite::Statement query{*db, "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
+                                 "j.note || ' ' || a.note FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
+                                 "WHERE j.id = ?"};
+    query.bind(1, joint);
+    if (!query.executeStep()) {
+        throw error(ErrorKind::internal, "joint {} is not there to be indexed", joint);
+    }
+    const std::string role = text_at(query, 3);
+    const std::string thread = text_at(query, 4);
+    const std::string diameter = thread.substr(0, thread.find_first_of("x "));
+    SQLite::Statement insert{*db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+    insert.bind(1, joint);
+    insert.bind(2, words_of(text_at(query, 0)));
+    insert.bind(3, words_of(text_at(query, 1)));
+    insert.bind(4, words_of(text_at(query, 2)));
+    insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
+    insert.bind(6, thread_word(thread) + (diameter == thread ? "" : " " + thread_word(diameter)));
+    insert.bind(7, words_of(text_at(query, 5)));
+    insert.exec();
+}
+
+SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at_most) const {
+    if (groups.empty()) {
+        return {};
+    }
+    return guarded(impl_->path, [&] {
+        std::vector<std::string> parts;
+        for (const SearchGroup& group : groups) {
+            parts.push_back(group_query(group));
+        }
+        const std::string match = join(parts, " AND ");
+        SearchResult result;
+        SQLite::Statement count{*impl_->db, "SELECT count(*) FROM joint_words WHERE joint_words MATCH ?"};
+        count.bind(1, match);
+        count.executeStep();
+        result.total = static_cast<std::size_t>(id_at(count, 0));
+        // A word in the joint's own name weighs more than the same word in a machine's.
+        SQLite::Statement query{*impl_->db, "SELECT rowid FROM joint_words WHERE joint_words MATCH ? "
+                                            "ORDER BY bm25(joint_words, 2.0, 4.0, 6.0, 3.0, 4.0, 1.0), rowid LIMIT ?"};
+        query.bind(1, match);
+        query.bind(2, static_cast<std::int64_t>(at_most));
+        while (query.executeStep()) {
+            if (auto found = place(id_at(query, 0))) {
+                result.places.push_back(std::move(*found));
+            }
+        }
+        return result;
+    });
+}
+
+} // namespace clampbook::book

@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: MIT
+// Values and the chain of events: what is written down here is never changed again.
+
+#include "clampbook/base/text.hpp"
+#include "clampbook/book/impl.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <sodium.h>
+
+#include <array>
+
+namespace clampbook::book {
+
+std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
+                       std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail) {
+    const auto number = [](const std::optional<RecordId>& id) { return id ? std::to_string(*id) : std::string{"-"}; };
+    const std::string line = fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n", previous, seq, stamp.at, stamp.person, kind, number(joint),
+                                         number(value), detail);
+    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
+    crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(line.data()), line.size());
+    std::string hex;
+    for (const unsigned char byte : digest) {
+        hex += fmt::format("{:02x}", byte);
+    }
+    return hex;
+}
+
+void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
+                              std::initializer_list<std::pair<const char*, std::string>> detail) {
+    std::string object = "SELECT json_object(";
+    for (std::size_t i = 0; i < detail.size(); ++i) {
+        object += i == 0 ? "?, ?" : ", ?, ?";
+    }
+    SQLite::Statement compose{*db, object + ")"};
+    int at = 1;
+    for (const auto& [name, text] : detail) {
+        compose.bind(at++, name);
+        compose.bind(at++, text);
+    }
+    compose.executeStep();
+    const std::string json = text_at(compose, 0);
+
+    const std::int64_t seq = db->execAndGet("SELECT value + 1 FROM book_info WHERE key = 'event.count'").getInt64();
+    const std::string previous = db->execAndGet("SELECT value FROM book_info WHERE key = 'event.head'").getString();
+    const std::string hash = event_hash(previous, seq, stamp, kind, joint, value, json);
+    SQLite::Statement insert{*db, "INSERT INTO event (seq, at, person, kind, joint, value, detail, previous, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+    insert.bind(1, seq);
+    insert.bind(2, stamp.at);
+    insert.bind(3, stamp.person);
+    insert.bind(4, kind);
+    if (joint) {
+        insert.bind(5, *joint);
+    }
+    if (value) {
+        insert.bind(6, *value);
+    }
+    insert.bind(7, json);
+    insert.bind(8, previous);
+    insert.bind(9, hash);
+    insert.exec();
+    SQLite::Statement keep{*db, "UPDATE book_info SET value = CASE key WHEN 'event.count' THEN ? ELSE ? END WHERE key IN ('event.count', 'event.head')"};
+    keep.bind(1, std::to_string(seq));
+    keep.bind(2, hash);
+    keep.exec();
+}
+
+RecordId Book::add_value(const Value& value, const Stamp& stamp) {
+    return guarded(impl_->path, [&] {
+        RecordId id = 0;
+        impl_->transact([&] {
+            SQLite::Statement insert{*impl_->db, "INSERT INTO value (joint, label, as_written, source, page, note, confirmed, entered_by, entered_on) "
+                                                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            insert.bind(1, value.joint);
+            insert.bind(2, std::string{label_name(value.label)});
+            insert.bind(3, value.tightening.as_written);
+            if (value.source) {
+                insert.bind(4, value.source->id);
+            }
+            insert.bind(5, value.page);
+            insert.bind(6, value.note);
+            insert.bind(7, value.confirmed);
+            insert.bind(8, impl_->person(value.entered_by));
+            insert.bind(9, value.entered_on);
+            insert.exec();
+            id = impl_->db->getLastInsertRowid();
+            SQLite::Statement step{*impl_->db, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"};
+            int position = 1;
+            for (const Step& s : value.tightening.steps) {
+                step.bind(1, id);
+                step.bind(2, position++);
+                step.bind(3, std::string{step_kind_name(s.kind)});
+                step.bind(4, s.nominal);
+                step.bind(5, s.low);
+                step.bind(6, s.high);
+                step.bind(7, s.unit);
+                step.bind(8, s.significant);
+                step.exec();
+                step.reset();
+            }
+            impl_->append_event(stamp, "value entered", value.joint, id,
+                                {{"as_written", value.tightening.as_written}, {"label", std::string{label_name(value.label)}},
+                                 {"source", value.source ? value.source->line() : ""}, {"page", value.page}, {"note", value.note},
+                                 {"confirmed", value.confirmed}, {"entered_by", value.entered_by}, {"entered_on", value.entered_on}});
+        });
+        return id;
+    });
+}
+
+std::vector<Value> Book::values(RecordId joint) const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db,
+                                "SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
+                                "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
+                                "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note "
+                                "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
+                                "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
+                                "LEFT JOIN value_end e ON e.value = v.id WHERE v.joint = ? ORDER BY v.id"};
+        SQLite::Statement steps{*impl_->db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
+        query.bind(1, joint);
+        std::vector<Value> out;
+        while (query.executeStep()) {
+            Value v;
+            v.id = id_at(query, 0);
+            v.joint = joint;
+            v.label = read_label(text_at(query, 1));
+            v.tightening.as_written = text_at(query, 2);
+            v.page = text_at(query, 3);
+            v.note = text_at(query, 4);
+            v.confirmed = text_at(query, 5);
+            v.entered_by = text_at(query, 6);
+            v.entered_on = text_at(query, 7);
+            v.checked_by = text_at(query, 8);
+            v.checked_on = text_at(query, 9);
+            const std::string standing = text_at(query, 10);
+            v.standing = standing == "current" ? Standing::current : standing == "withdrawn" ? Standing::withdrawn : Standing::superseded;
+            if (!query.getColumn(11).isNull()) {
+                v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
+                                  text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
+            }
+            steps.bind(1, v.id);
+            while (steps.executeStep()) {
+                const std::string kind = text_at(steps, 0);
+                v.tightening.steps.push_back({kind == "torque" ? StepKind::torque : kind == "angle" ? StepKind::angle : StepKind::hand_tight,
+                                              steps.getColumn(1).getDouble(), steps.getColumn(2).getDouble(), steps.getColumn(3).getDouble(),
+                                              text_at(steps, 4), steps.getColumn(5).getInt()});
+            }
+            steps.reset();
+            out.push_back(std::move(v));
+        }
+        return out;
+    });
+}
+
+std::vector<Event> Book::history(RecordId joint) const {
+    return guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, "SELECT seq, at, person, kind, detail FROM event WHERE joint = ? ORDER BY seq"};
+        query.bind(1, joint);
+        std::vector<Event> out;
+        while (query.executeStep()) {
+            out.push_back({id_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), text_at(query, 4)});
+        }
+        return out;
+    });
+}
+
+Info Book::info() const {
+    return guarded(impl_->path, [&] {
+        const auto count = [&](const char* sql) { return static_cast<std::size_t>(impl_->db->execAndGet(sql).getInt64()); };
+        const auto kept = [&](const char* key) {
+            SQLite::Statement query{*impl_->db, "SELECT value FROM book_info WHERE key = ?"};
+            query.bind(1, key);
+            return query.executeStep() ? text_at(query, 0) : std::string{};
+        };
+        Info info;
+        info.path = impl_->path;
+        info.machines = count("SELECT count(*) FROM machine");
+        info.assemblies = count("SELECT count(*) FROM assembly");
+        info.joints = count("SELECT count(*) FROM joint");
+        info.joints_without_value = count("SELECT count(*) FROM joint j WHERE NOT EXISTS (SELECT 1 FROM value v LEFT JOIN value_end e "
+                                          "ON e.value = v.id WHERE v.joint = j.id AND e.value IS NULL)");
+        info.values = count("SELECT count(*) FROM value");
+        info.checked_values = count("SELECT count(*) FROM value_check");
+        info.sources = count("SELECT count(*) FROM source");
+        info.people = count("SELECT count(*) FROM person");
+        info.events = count("SELECT count(*) FROM event");
+        info.layout = impl_->db->execAndGet("PRAGMA user_version").getInt();
+        info.created_on = kept("created.on");
+        info.head = kept("event.head");
+        info.last_event_at = impl_->db->execAndGet("SELECT coalesce(max(at), '') FROM event").getString();
+        return info;
+    });
+}
+
+std::vector<std::string> Book::verify() const {
+    return guarded(impl_->path, [&] {
+        std::vector<std::string> faults;
+        SQLite::Statement whole{*impl_->db, "PRAGMA integrity_check(20)"};
+        while (whole.executeStep()) {
+            if (text_at(whole, 0) != "ok") {
+                faults.push_back("the database file: " + text_at(whole, 0));
+            }
+        }
+        SQLite::Statement links{*impl_->db, "PRAGMA foreign_key_check"};
+        while (links.executeStep()) {
+            faults.push_back(fmt::format("{} {}: points to a {} that is not there", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
+        }
+        SQLite::Statement unknown{*impl_->db, "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
+        while (unknown.executeStep()) {
+            faults.push_back(fmt::format("joint {}: cannot be found by its words", id_at(unknown, 0)));
+        }
+        SQLite::Statement joints{*impl_->db, "SELECT DISTINCT joint FROM value ORDER BY joint"};
+        while (joints.executeStep()) {
+            for (const Value& value : values(id_at(joints, 0))) {
+                try {
+                    if (read_tightening(value.tightening.as_written).steps != value.tightening.steps) {
+                        faults.push_back(fmt::format("value {}: its steps are not what '{}' says", value.id, value.tightening.as_written));
+                    }
+                } catch (const Error& fault) {
+                    faults.push_back(fmt::format("value {}: {}", value.id, fault.what()));
+                }
+            }
+        }
+        return faults;
+    });
+}
+
+} // namespace clampbook::book
