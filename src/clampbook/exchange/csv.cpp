@@ -30,14 +30,18 @@ public:
 
     void line(std::string_view bytes) {
         ++line_;
+        if (line_ == 1 && bytes.starts_with("\xEF\xBB\xBF")) {
+            bytes.remove_prefix(3);
+        }
+        if (!in_row_ && trim(bytes).empty()) {
+            return; // the parser passes over empty lines without a word
+        }
         if (!in_row_) {
             row_start_ = line_;
             in_row_ = true;
         }
-        if (line_ == 1) {
-            if (bytes.starts_with("\xEF\xBB\xBF")) {
-                bytes.remove_prefix(3);
-            }
+        if (!have_separator_) {
+            have_separator_ = true;
             const auto count = [&](char c) { return std::ranges::count(bytes, c); };
             header_.separator = count(';') > count(',') ? ';' : ',';
             csv_set_delim(&parser_, static_cast<unsigned char>(header_.separator));
@@ -133,6 +137,7 @@ private:
     std::size_t line_ = 0;
     std::size_t row_start_ = 0; // a quoted cell may run over several lines
     bool in_row_ = false;
+    bool have_separator_ = false;
     bool have_header_ = false;
     std::exception_ptr fault_;
 };

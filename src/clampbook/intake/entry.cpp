@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+// Joints and values as people enter them, judged before they are kept.
+
+#include "clampbook/base/decimal.hpp"
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/intake/intake.hpp"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+
+namespace clampbook::intake {
+namespace {
+
+constexpr std::array<std::string_view, 3> k_screw_forms{"hexagon", "socket", "flange"};
+
+// "copper 18x24": the material in the standard's words, the size as typed with the sign ×.
+std::string ring_of(const reference::Reference& reference, std::string_view typed) {
+    const std::string_view text = trim(typed);
+    const std::size_t digit = text.find_first_of("0123456789");
+    if (digit == std::string_view::npos || digit == 0) {
+        return reference.ring_material(text);
+    }
+    const std::string material = reference.ring_material(trim(text.substr(0, digit)));
+    std::string size;
+    for (const char c : fold(text.substr(digit))) {
+        size += c == 'x' || c == '*' ? std::string{"×"} : c == ' ' ? std::string{} : std::string(1, c);
+    }
+    const auto inner = read_decimal(size);
+    const bool pair = inner && std::string_view{size}.substr(inner->length).starts_with("×") &&
+                      read_decimal(std::string_view{size}.substr(inner->length + 2)).has_value();
+    if (!pair) {
+        throw error(ErrorKind::usage, "'{}' is no ring; a ring is written like 'copper' or 'copper 18x24'", typed);
+    }
+    return material + " " + size;
+}
+
+std::string form_of(const reference::Reference& reference, std::string_view typed) {
+    const std::string folded = fold(typed);
+    if (std::ranges::find(k_screw_forms, folded) != k_screw_forms.end()) {
+        return folded;
+    }
+    try {
+        return reference.plug_form(typed);
+    } catch (const Error& fault) {
+        throw error(fault.kind(), "{}; screws are hexagon, socket or flange", fault.what());
+    }
+}
+
+// A short form of one alloy's name becomes the name. A family's word (steel, cast aluminium) stays what it is: which
+// alloy it was, nobody said.
+std::string housing_of(const reference::Reference& reference, std::string_view typed) {
+    const std::string code = reference.housing(typed);
+    const auto letters = [](std::string_view text) { return join(folded_words(text), ""); };
+    return letters(code).ends_with(letters(typed)) ? code : std::string{trim(typed)};
+}
+
+bool same(const Value& a, const Entry& b, const Tightening& tightening) {
+    const RecordId source_a = a.source ? a.source->id : 0;
+    const RecordId source_b = b.source ? b.source->id : 0;
+    return a.standing == Standing::current && a.label == b.label && source_a == source_b && a.page == b.page && a.tightening == tightening;
+}
+
+} // namespace
+
+void require_date(std::string_view text, std::string_view what) {
+    const auto part = [&](std::size_t at, std::size_t size) -> std::optional<int> {
+        int value = 0;
+        for (const char c : text.substr(at, size)) {
+            if (c < '0' || c > '9') {
+                return std::nullopt;
+            }
+            value = value * 10 + (c - '0');
+        }
+        return value;
+    };
+    if (text.size() == 10 && text[4] == '-' && text[7] == '-') {
+        const auto year = part(0, 4);
+        const auto month = part(5, 2);
+        const auto day = part(8, 2);
+        if (year && month && day &&
+            std::chrono::year_month_day{std::chrono::year{*year}, std::chrono::month{static_cast<unsigned>(*month)},
+                                        std::chrono::day{static_cast<unsigned>(*day)}}
+                .ok()) {
+            return;
+        }
+    }
+    throw error(ErrorKind::usage, "{} '{}' is no date; a date is written like 2026-11-25", what, text);
+}
+
+Joint in_standard_words(const reference::Reference& reference, Joint joint) {
+    joint.name = std::string{trim(joint.name)};
+    if (joint.name.empty()) {
+        throw error(ErrorKind::usage, "the joint has no name");
+    }
+    if (joint.count < 1 || joint.count > 999) {
+        throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
+    }
+    if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
+        throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm", print_shortest(*joint.engagement_mm));
+    }
+    std::optional<reference::ThreadRow> thread;
+    if (!trim(joint.thread).empty()) {
+        thread = reference.thread(read_thread(joint.thread));
+        joint.thread = thread->code;
+    }
+    if (!trim(joint.property_class).empty()) {
+        joint.property_class = reference.fastener_class(joint.property_class);
+        const auto names = reference.class_names();
+        if (thread && std::ranges::find(names, joint.property_class) != names.end()) {
+            (void)reference.property_class(joint.property_class, *thread);
+        }
+    }
+    if (!trim(joint.form).empty()) {
+        joint.form = form_of(reference, joint.form);
+    }
+    if (!trim(joint.ring).empty()) {
+        joint.ring = ring_of(reference, joint.ring);
+    }
+    if (!trim(joint.housing).empty()) {
+        joint.housing = housing_of(reference, joint.housing);
+    }
+    joint.safety_critical = joint.safety_critical || is_safety_critical(joint.role);
+    return joint;
+}
+
+RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp) {
+    Value value;
+    value.joint = entry.joint;
+    value.label = entry.label;
+    value.tightening = read_tightening(entry.tightening);
+    value.source = entry.source;
+    value.page = std::string{trim(entry.page)};
+    value.note = std::string{trim(entry.note)};
+    value.entered_by = stamp.person;
+    value.entered_on = entry.entered_on.empty() ? stamp.date() : entry.entered_on;
+    require_date(value.entered_on, "the date of entry");
+    if (value.entered_on > stamp.date()) {
+        throw error(ErrorKind::usage, "the date of entry {} lies in the future; today is {}", value.entered_on, stamp.date());
+    }
+    if (entry.label == Label::maker && (!entry.source || value.page.empty())) {
+        throw error(ErrorKind::usage, "a maker's figure needs the document it comes from: give --source and --page");
+    }
+    if (entry.label == Label::standard && !entry.source) {
+        throw error(ErrorKind::usage, "a standard's figure needs the standard it comes from: give --source");
+    }
+    RecordId id = 0;
+    book.in_one_go([&] {
+        for (const Value& there : book.values(entry.joint)) {
+            if (same(there, entry, value.tightening)) {
+                throw error(ErrorKind::conflict, "'{}' with this label, source and page is current in the book already (value {})",
+                            value.tightening.as_written, there.id);
+            }
+        }
+        id = book.add_value(value, stamp);
+    });
+    return id;
+}
+
+Source source_named(const book::Book& book, std::string_view text) {
+    const std::string wanted = fold(text);
+    std::vector<Source> found;
+    std::vector<std::string> names;
+    for (const Source& source : book.sources()) {
+        if (std::to_string(source.id) == wanted || (!source.number.empty() && fold(source.number) == wanted) || fold(source.title) == wanted) {
+            found.push_back(source);
+        }
+        names.push_back(source.title);
+        if (!source.number.empty()) {
+            names.push_back(source.number);
+        }
+    }
+    if (found.empty()) {
+        throw error(ErrorKind::not_found, "no source '{}' is in the book{}; add it with 'clampbook source add'", text, did_you_mean(text, names));
+    }
+    if (found.size() > 1) {
+        std::vector<std::string> lines;
+        for (const Source& source : found) {
+            lines.push_back(std::to_string(source.id) + " (" + source.line() + ")");
+        }
+        throw error(ErrorKind::conflict, "'{}' names {} sources; give the number of one: {}", text, found.size(), join(lines, "; "));
+    }
+    return found.front();
+}
+
+} // namespace clampbook::intake

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// The way in: what somebody tells the book is read, put into the words of the standards, judged, and only then written.
+// The command `enter`, the records that go before it, and rows of the exchange file all come through here.
+
+#include "clampbook/book/book.hpp"
+#include "clampbook/exchange/rows.hpp"
+#include "clampbook/reference/reference.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace clampbook::intake {
+
+/// The joint with its thread, class, form, ring and housing as the curated database writes them, from everyday
+/// spellings. A wheel, brake or steering joint becomes safety-critical whatever was said.
+/// Throws usage or not_found with the nearest right spelling, out_of_validity for a class not made in that thread, and
+/// usage where count or engagement are no sensible numbers.
+[[nodiscard]] Joint in_standard_words(const reference::Reference& reference, Joint joint);
+
+/// A value as somebody enters it.
+struct Entry {
+    RecordId joint = 0;
+    std::string tightening;
+    Label label = Label::shop;
+    std::optional<Source> source;
+    std::string page;
+    std::string note;
+    std::string entered_on; ///< ISO 8601 date; the stamp's date where empty
+};
+
+/// Reads and keeps a value; gives its number. Throws usage where the tightening does not read, where a `maker` or
+/// `standard` value comes without source or a `maker` value without page, or where the date is none or lies after the
+/// stamp's; conflict where the very same value is current already.
+RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp);
+
+/// Takes one row of the exchange file: machine, assembly, joint and source are added where the book lacks them, then
+/// the value, if the row has one. Throws invalid_data naming `file` and the line for whatever does not fit.
+void take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
+              const book::Stamp& stamp);
+
+/// Makes a new book at `path` and fills it with the invented demo, the same on every machine. All or nothing.
+/// Throws conflict where the path exists.
+void write_demo(const std::string& path, const reference::Reference& reference);
+
+/// The source that `text` names: its number in the book, its document number, or its title. Throws not_found with the
+/// nearest, and conflict where several fit.
+[[nodiscard]] Source source_named(const book::Book& book, std::string_view text);
+
+/// Throws usage unless `text` is a date like 2026-11-25.
+void require_date(std::string_view text, std::string_view what);
+
+} // namespace clampbook::intake
