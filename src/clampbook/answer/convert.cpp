@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/answer/calculate.hpp"
+#include "clampbook/base/decimal.hpp"
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/units/reading.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace clampbook::answer {
+namespace {
+
+// "the digits that the input carries plus one"; an integer in its own unit stays as it was written.
+std::string print_in(const Reading& input, double value, const UnitInfo& unit) {
+    const int digits = std::min(17, input.significant + (input.unit == &unit ? 0 : 1));
+    return with_unit(print_significant(value, digits), unit);
+}
+
+Figure result_in(const Reading& input, const UnitInfo& unit) {
+    Figure f;
+    f.value = convert(input, unit);
+    f.unit = unit.symbol;
+    f.print = print_in(input, f.value, unit);
+    f.basis = "exact factors from the defined inch, pound and standard gravity";
+    return f;
+}
+
+// The unit that somebody most likely wants where none is named: the other side of the manual's page.
+std::vector<std::string_view> counterparts(const UnitInfo& unit) {
+    using enum Dimension;
+    switch (unit.dimension) {
+    case torque:
+        return unit.symbol == "N·m" ? std::vector<std::string_view>{"lbf·ft", "lbf·in", "kgf·m"}
+                                    : std::vector<std::string_view>{"N·m", unit.symbol == "lbf·ft" ? "lbf·in" : "lbf·ft"};
+    case force:
+        return unit.symbol == "N" || unit.symbol == "kN" ? std::vector<std::string_view>{"lbf", "kgf"} : std::vector<std::string_view>{"N", "kN"};
+    case length:
+        return unit.symbol == "mm" ? std::vector<std::string_view>{"in"} : std::vector<std::string_view>{"mm"};
+    case area:
+        return unit.symbol == "mm²" ? std::vector<std::string_view>{"in²"} : std::vector<std::string_view>{"mm²"};
+    case stress:
+        return unit.symbol == "psi" || unit.symbol == "ksi" ? std::vector<std::string_view>{"MPa", "bar"} : std::vector<std::string_view>{"psi", "bar"};
+    case temperature:
+        return unit.symbol == "°C" ? std::vector<std::string_view>{"°F", "K"} : std::vector<std::string_view>{"°C"};
+    case volume:
+        return unit.symbol == "l" || unit.symbol == "ml" ? std::vector<std::string_view>{"US qt", "imp pt", "ml"} : std::vector<std::string_view>{"l"};
+    case angle:
+        return unit.symbol == "°" ? std::vector<std::string_view>{"turn", "rad"} : std::vector<std::string_view>{"°"};
+    case number:
+    case expansion:
+        break;
+    }
+    throw error(ErrorKind::usage, "'{}' has no other unit to become", unit.symbol);
+}
+
+void add_scale(Document& document, const Figure& result, const UnitInfo& unit, std::string_view text) {
+    const auto bare = read_decimal(trim(text));
+    double step = 0;
+    if (bare && bare->length == trim(text).size()) {
+        step = bare->value;
+    } else {
+        step = convert(read_quantity(text, unit.dimension), unit);
+    }
+    const std::string step_print = with_unit(print_shortest(step), unit);
+    if (!(step > 0)) {
+        throw error(ErrorKind::out_of_validity, "the scale's step '{}' must be more than zero", text);
+    }
+    const double setting = std::round(result.value / step) * step;
+    if (setting == 0 || !std::isfinite(setting)) {
+        throw error(ErrorKind::out_of_validity, "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
+                    result.print);
+    }
+    // Decimals that the step needs, so that 23.5 is not shown as 23.499999.
+    int decimals = 0;
+    while (decimals < 9 && std::fabs(std::round(step * std::pow(10, decimals)) - step * std::pow(10, decimals)) > 1e-9) {
+        ++decimals;
+    }
+    const double error_ratio = setting / result.value - 1;
+    Figure f;
+    f.value = setting;
+    f.unit = unit.symbol;
+    f.print = with_unit(print_fixed(setting, decimals), unit);
+    f.basis = "nearest mark of a scale in steps of " + step_print;
+    document.add("scale.setting", "setting", f);
+    Figure off;
+    off.value = error_ratio;
+    off.print = (error_ratio > 0 ? "+" : "") + print_fixed(error_ratio * 100, 2) + " %";
+    off.basis = "setting against the exact figure";
+    document.add("scale.error", "off by", off);
+}
+
+} // namespace
+
+Document convert(const ConvertRequest& request) {
+    const Reading input = read_quantity(request.quantity);
+    Document document;
+    document.schema = "convert";
+    Figure given;
+    given.value = input.value;
+    given.unit = input.unit->symbol;
+    given.print = with_unit(std::string{trim(std::string_view{input.text}.substr(0, read_decimal(input.text)->length))}, *input.unit);
+    given.basis = "as typed";
+    document.add("input", "", given);
+    if (!request.to.empty()) {
+        const UnitInfo& unit = unit_named(request.to);
+        const Figure result = result_in(input, unit);
+        document.add("result", "", result);
+        if (!request.scale.empty()) {
+            add_scale(document, result, unit, request.scale);
+        }
+        return document;
+    }
+    std::string key = "result";
+    for (const std::string_view symbol : counterparts(*input.unit)) {
+        const UnitInfo& unit = unit_named(symbol);
+        const Figure result = result_in(input, unit);
+        document.add(key, "", result);
+        if (key == "result" && !request.scale.empty()) {
+            add_scale(document, result, unit, request.scale);
+        }
+        key = "also." + std::string{symbol};
+    }
+    return document;
+}
+
+} // namespace clampbook::answer

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/answer/query.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace clampbook::answer {
+namespace {
+
+// A trade word cut into folded words, and the concepts that it names.
+struct TradeWord {
+    std::vector<std::string> words;
+    std::set<std::string> concepts;
+};
+
+// Threads are taken out of the text first: "M18x1.5", "3/8-16 UNC", "m18 x 1,5", "1/2-14 NPT" run over one to three
+// words. Gives the code where the curated database knows the thread, and how many words it took.
+struct ThreadFound {
+    std::string word;
+    std::size_t took;
+};
+
+std::optional<ThreadFound> thread_at(const reference::Reference& reference, const std::vector<std::string>& typed, std::size_t at) {
+    if (!looks_like_thread(typed[at])) {
+        return std::nullopt;
+    }
+    for (std::size_t n = std::min<std::size_t>(3, typed.size() - at); n >= 1; --n) {
+        std::string text = typed[at];
+        for (std::size_t i = 1; i < n; ++i) {
+            text += " " + typed[at + i];
+        }
+        try {
+            const ThreadName name = read_thread(text);
+            if (name.system == ThreadSystem::metric && !name.pitch) {
+                return ThreadFound{book::thread_word(name.size), n}; // M18 finds every pitch
+            }
+            if (const auto row = reference.find_thread(name)) {
+                return ThreadFound{book::thread_word(row->code), n};
+            }
+        } catch (const Error&) {
+            // these words are no thread: fewer of them may be, or none
+        }
+    }
+    return std::nullopt;
+}
+
+bool is_beginning(const std::string& typed, const std::string& word) { return typed.size() >= 3 ? word.starts_with(typed) : word == typed; }
+
+} // namespace
+
+SearchPlan search_plan(const reference::Reference& reference, std::string_view words) {
+    std::vector<std::string> typed;
+    for (const std::string& part : split(fold(words), ' ')) {
+        if (!part.empty()) {
+            typed.push_back(part);
+        }
+    }
+    SearchPlan plan;
+    std::vector<std::string> rest;
+    for (std::size_t i = 0; i < typed.size();) {
+        if (const auto thread = thread_at(reference, typed, i)) {
+            plan.literal.push_back({{}, {}, {}, thread->word});
+            i += thread->took;
+            continue;
+        }
+        for (std::string& word : folded_words(typed[i])) {
+            rest.push_back(std::move(word));
+        }
+        ++i;
+    }
+    if (rest.empty() && plan.literal.empty()) {
+        throw error(ErrorKind::usage, "'{}' holds no word to look for", words);
+    }
+    std::vector<book::SearchGroup> wide = plan.literal;
+    for (const std::string& word : rest) {
+        plan.literal.push_back({{word}, {}, {}, {}});
+    }
+
+    // The longest trade words first; each typed word belongs to one of them at most.
+    std::map<std::vector<std::string>, TradeWord> trade;
+    std::map<std::string, std::vector<std::vector<std::string>>> of_concept;
+    std::map<std::string, std::string> role_of;
+    for (const reference::Word& word : reference.words()) {
+        const std::vector<std::string> parts = folded_words(word.text);
+        TradeWord& entry = trade[parts];
+        entry.words = parts;
+        entry.concepts.insert(word.concept_code);
+        of_concept[word.concept_code].push_back(parts);
+        role_of[word.concept_code] = word.role;
+    }
+    std::vector<const TradeWord*> by_length;
+    for (const auto& [parts, entry] : trade) {
+        by_length.push_back(&entry);
+    }
+    std::ranges::stable_sort(by_length, std::greater{}, [](const TradeWord* w) { return w->words.size(); });
+    std::vector<bool> used(rest.size(), false);
+    bool wider = false;
+    for (const TradeWord* entry : by_length) {
+        std::vector<std::size_t> taken;
+        for (const std::string& part : entry->words) {
+            for (std::size_t i = 0; i < rest.size(); ++i) {
+                if (!used[i] && std::ranges::find(taken, i) == taken.end() && is_beginning(rest[i], part)) {
+                    taken.push_back(i);
+                    break;
+                }
+            }
+        }
+        if (entry->words.empty() || taken.size() != entry->words.size()) {
+            continue;
+        }
+        book::SearchGroup group;
+        for (const std::size_t i : taken) {
+            used[i] = true;
+            group.words.push_back(rest[i]);
+        }
+        for (const std::string& concept_code : entry->concepts) {
+            for (const auto& phrase : of_concept[concept_code]) {
+                group.phrases.push_back(phrase);
+            }
+            if (!role_of[concept_code].empty()) {
+                group.roles.push_back(read_role(role_of[concept_code]));
+            }
+        }
+        wider = true;
+        wide.push_back(std::move(group));
+    }
+    for (std::size_t i = 0; i < rest.size(); ++i) {
+        if (!used[i]) {
+            wide.push_back({{rest[i]}, {}, {}, {}});
+        }
+    }
+    if (wider) {
+        plan.wide = std::move(wide);
+    }
+    return plan;
+}
+
+} // namespace clampbook::answer

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/answer/records.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+
+#include <algorithm>
+
+namespace clampbook::answer {
+namespace {
+
+TableCell cell(std::string text) { return {std::move(text), {}}; }
+TableCell count_cell(std::size_t n) { return {std::to_string(n), static_cast<double>(n)}; }
+TableCell id_cell(RecordId id) { return {std::to_string(id), static_cast<double>(id)}; }
+
+std::string title_of(std::string key) {
+    std::ranges::replace(key, '_', ' ');
+    return key;
+}
+
+std::string values_as_written(const book::Book& book, RecordId joint) {
+    std::vector<std::string> texts;
+    for (const Value& value : book.values(joint)) {
+        if (value.standing == Standing::current) {
+            texts.push_back(value.tightening.as_written + " (" + std::string{label_name(value.label)} + (value.is_checked() ? ", checked)" : ", unchecked)"));
+        }
+    }
+    return join(texts, "; ");
+}
+
+void add_joint_rows(TableAnswer& table, const book::Book& book, const std::vector<book::Place>& places) {
+    for (const book::Place& place : places) {
+        const Joint& j = place.joint;
+        table.rows.push_back({id_cell(j.id), cell(place.machine.title()), cell(place.assembly.name), cell(j.name), cell(std::string{role_name(j.role)}),
+                              {std::to_string(j.count), static_cast<double>(j.count)}, cell(thread_for_print(j.thread)), cell(j.property_class),
+                              cell(j.safety_critical ? "yes" : "no"), cell(values_as_written(book, j.id))});
+    }
+}
+
+std::vector<TableColumn> joint_columns() {
+    return {{"id", "#", "", true},      {"machine", "machine", "", false},      {"assembly", "assembly", "", false},
+            {"joint", "joint", "", false}, {"role", "role", "", false},            {"count", "count", "", true},
+            {"thread", "thread", "", false}, {"property_class", "class", "", false}, {"safety_critical", "safety-critical", "", false},
+            {"values", "current values", "", false}};
+}
+
+std::vector<book::Place> places_of(const book::Book& book, const std::optional<Machine>& machine) {
+    std::vector<book::Place> places = book.places();
+    if (machine) {
+        std::erase_if(places, [&](const book::Place& place) { return place.machine.id != machine->id; });
+    }
+    return places;
+}
+
+} // namespace
+
+TableAnswer list_topics(const reference::Reference& reference) {
+    TableAnswer table{"list", "Curated tables; 'clampbook list NAME' shows one", "tables", {{"name", "name", "", false}, {"title", "what", "", false}, {"rows", "rows", "", true}}, {}, {}};
+    for (const reference::Topic& topic : reference.topics()) {
+        table.rows.push_back({cell(topic.name), cell(topic.title), count_cell(topic.rows)});
+    }
+    table.notes.push_back("dataset " + reference.metadata("dataset.version") + " of " + reference.metadata("dataset.date") + ", content " +
+                          reference.metadata("content.sha256").substr(0, 12));
+    return table;
+}
+
+TableAnswer list_table(const reference::Reference& reference, std::string_view topic) {
+    reference::Table source = reference.table(topic);
+    TableAnswer table{"list", source.title, "rows", {}, {}, {}};
+    for (const reference::TableColumn& column : source.columns) {
+        table.columns.push_back({column.key, title_of(column.key), column.unit, column.is_quantity});
+    }
+    for (auto& row : source.rows) {
+        std::vector<TableCell> cells;
+        for (reference::TableCell& c : row) {
+            cells.push_back({std::move(c.text), c.value});
+        }
+        table.rows.push_back(std::move(cells));
+    }
+    table.notes.push_back(fmt::format("{} rows; 'clampbook list sources' tells what each source is", table.rows.size()));
+    return table;
+}
+
+Document book_info(const book::Book& book) {
+    const book::Info info = book.info();
+    Document document;
+    document.schema = "book-info";
+    document.heading = "Book " + info.path;
+    document.section({});
+    const auto number = [&](const char* key, const char* title, std::size_t n) {
+        Figure f;
+        f.value = static_cast<double>(n);
+        f.print = std::to_string(n);
+        document.add(key, title, f);
+    };
+    document.add("path", "file", info.path);
+    document.add("created_on", "made on", info.created_on);
+    number("layout", "layout", static_cast<std::size_t>(info.layout));
+    number("machines", "machines", info.machines);
+    number("assemblies", "assemblies", info.assemblies);
+    number("joints", "joints", info.joints);
+    number("joints_without_value", "joints without a current value", info.joints_without_value);
+    number("values", "values", info.values);
+    number("checked_values", "of them checked", info.checked_values);
+    number("sources", "sources", info.sources);
+    number("people", "people", info.people);
+    number("events", "events", info.events);
+    document.add("last_event_at", "last event", info.last_event_at);
+    document.add("head", "hash of the last event", info.head);
+    return document;
+}
+
+TableAnswer sources(const book::Book& book) {
+    TableAnswer table{"source-list",
+                      "Sources of the book",
+                      "sources",
+                      {{"id", "#", "", true}, {"kind", "kind", "", false}, {"title", "title", "", false}, {"number", "number", "", false},
+                       {"edition", "edition", "", false}, {"date", "date", "", false}, {"kept", "kept", "", false}},
+                      {},
+                      {}};
+    for (const Source& s : book.sources()) {
+        table.rows.push_back({id_cell(s.id), cell(s.kind), cell(s.title), cell(s.number), cell(s.edition), cell(s.date), cell(s.kept)});
+    }
+    return table;
+}
+
+Document source(const Source& s) {
+    Document document;
+    document.schema = "source";
+    document.heading = "Source " + std::to_string(s.id) + ": " + s.title;
+    document.section({});
+    Figure id;
+    id.value = static_cast<double>(s.id);
+    id.print = std::to_string(s.id);
+    document.add("id", "#", id);
+    for (const auto& [key, title, text] : {std::tuple{"kind", "kind", s.kind}, {"title", "title", s.title}, {"number", "number", s.number},
+                                           {"edition", "edition", s.edition}, {"date", "date", s.date}, {"kept", "kept", s.kept}, {"note", "note", s.note}}) {
+        document.add(key, title, text);
+    }
+    return document;
+}
+
+TableAnswer machines(const book::Book& book) {
+    TableAnswer table{"machine-list",
+                      "Machines of the book",
+                      "machines",
+                      {{"id", "#", "", true}, {"maker", "maker", "", false}, {"model", "model", "", false}, {"variant", "variant", "", false},
+                       {"years", "years", "", false}, {"code", "code", "", false}, {"assemblies", "assemblies", "", true}, {"note", "note", "", false}},
+                      {},
+                      {}};
+    for (const Machine& m : book.machines()) {
+        table.rows.push_back({id_cell(m.id), cell(m.maker), cell(m.model), cell(m.variant), cell(m.years), cell(m.code),
+                              count_cell(book.assemblies(m.id).size()), cell(m.note)});
+    }
+    return table;
+}
+
+TableAnswer assemblies(const book::Book& book, const Machine& machine) {
+    TableAnswer table{"assembly-list", "Assemblies of " + machine.title(), "assemblies", {{"id", "#", "", true}, {"assembly", "assembly", "", false}, {"joints", "joints", "", true}, {"note", "note", "", false}}, {}, {}};
+    const auto places = places_of(book, machine);
+    for (const Assembly& a : book.assemblies(machine.id)) {
+        const auto n = std::ranges::count_if(places, [&](const book::Place& place) { return place.assembly.id == a.id; });
+        table.rows.push_back({id_cell(a.id), cell(a.name), count_cell(static_cast<std::size_t>(n)), cell(a.note)});
+    }
+    return table;
+}
+
+TableAnswer machine(const book::Book& book, const Machine& m) {
+    TableAnswer table{"machine", m.title() + ", " + m.maker, "joints", joint_columns(), {}, {}};
+    add_joint_rows(table, book, places_of(book, m));
+    return table;
+}
+
+TableAnswer joints(const book::Book& book, const std::optional<Machine>& m) {
+    TableAnswer table{"joint-list", m ? "Joints of " + m->title() : "Joints of the book", "joints", joint_columns(), {}, {}};
+    add_joint_rows(table, book, places_of(book, m));
+    return table;
+}
+
+TableAnswer history(const book::Book& book, const book::Place& place) {
+    TableAnswer table{"history",
+                      fmt::format("History of #{} {}, {}, {}", place.joint.id, place.machine.title(), place.assembly.name, place.joint.name),
+                      "events",
+                      {{"seq", "event", "", true}, {"at", "when (UTC)", "", false}, {"person", "who", "", false}, {"kind", "what", "", false}, {"detail", "detail", "", false}},
+                      {},
+                      {}};
+    for (const book::Event& e : book.history(place.joint.id)) {
+        table.rows.push_back({id_cell(e.seq), cell(e.at), cell(e.person), cell(e.kind), cell(e.detail)});
+    }
+    return table;
+}
+
+Machine machine_named(const book::Book& book, std::string_view text) {
+    const std::string wanted = fold(text);
+    std::vector<Machine> found;
+    std::vector<std::string> names;
+    for (const Machine& m : book.machines()) {
+        if (wanted == fold(m.model) || wanted == fold(m.title()) || wanted == fold(m.model + " " + m.variant) || wanted == fold(m.maker + " " + m.model) ||
+            wanted == fold(m.maker + " " + m.model + " " + m.variant) || (!m.code.empty() && wanted == fold(m.code)) || wanted == "#" + std::to_string(m.id)) {
+            found.push_back(m);
+        }
+        names.push_back(m.model);
+        names.push_back(m.title());
+    }
+    if (found.empty()) {
+        throw error(ErrorKind::not_found, "no machine '{}' is in the book{}; add it with 'clampbook machine add'", text, did_you_mean(text, names));
+    }
+    if (found.size() > 1) {
+        std::vector<std::string> lines;
+        for (const Machine& m : found) {
+            lines.push_back("#" + std::to_string(m.id) + " " + m.title() + ", " + m.maker);
+        }
+        throw error(ErrorKind::conflict, "'{}' fits {} machines; name one as {}", text, found.size(), join(lines, " or "));
+    }
+    return found.front();
+}
+
+Assembly assembly_named(const book::Book& book, const Machine& m, std::string_view text) {
+    if (auto found = book.find_assembly(m.id, text)) {
+        return *found;
+    }
+    std::vector<std::string> names;
+    for (const Assembly& a : book.assemblies(m.id)) {
+        names.push_back(a.name);
+    }
+    throw error(ErrorKind::not_found, "{} has no assembly '{}'{}; add it with 'clampbook assembly add'", m.title(), text, did_you_mean(text, names));
+}
+
+} // namespace clampbook::answer
