@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// Documents in the forms that people and programs read: text for 80 columns, JSON under a versioned schema, CSV for
+// tables. Nothing is computed or looked up here; what a document does not hold is not shown.
+
+#include "clampbook/answer/document.hpp"
+#include "clampbook/answer/find.hpp"
+#include "clampbook/answer/records.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace clampbook::present {
+
+[[nodiscard]] std::string text(const answer::Document& document);
+[[nodiscard]] std::string text(const answer::TableAnswer& table);
+[[nodiscard]] std::string text(const answer::FindAnswer& found);
+/// One joint whole, as `find` shows it when it is the only one.
+[[nodiscard]] std::string text(const answer::FoundJoint& joint);
+/// A conversion in one line: `24 lbf·ft = 32.5 N·m`, and a second one for a tool's scale.
+[[nodiscard]] std::string conversion_text(const answer::Document& document);
+
+/// JSON ends with a line end. `compact` puts it on one line, for streams.
+[[nodiscard]] std::string json(const answer::Document& document, bool compact = false);
+[[nodiscard]] std::string json(const answer::TableAnswer& table);
+[[nodiscard]] std::string json(const answer::FindAnswer& found);
+[[nodiscard]] std::string json(const answer::FoundJoint& joint, std::string_view schema);
+
+/// Header line and rows; numbers at full precision in the column's unit, which the header names: `pitch[mm]`.
+[[nodiscard]] std::string csv(const answer::TableAnswer& table);
+
+} // namespace clampbook::present
