@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+// clampbook book: the file itself, made, looked over, verified, backed up.
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/answer/records.hpp"
+#include "clampbook/present/present.hpp"
+#include "command.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <ostream>
+
+namespace clampbook::cli {
+namespace {
+
+int make(Context& context, const std::string& path) {
+    if (!path.empty()) {
+        context.book_path = path;
+    }
+    const std::string at = context.path_of_book();
+    (void)book::Book::create(at, context.stamp());
+    context.world.out << "a new book was made: " << at << "\n";
+    return 0;
+}
+
+int verify(Context& context) {
+    const std::string path = context.path_of_book();
+    const auto faults = context.book(book::Access::read).verify();
+    for (const std::string& fault : faults) {
+        context.world.err << "clampbook: " << fault << "\n";
+    }
+    if (!faults.empty()) {
+        throw error(ErrorKind::invalid_data, "'{}' is not whole: {} faults", path, faults.size());
+    }
+    context.world.out << "the book is whole: " << path << "\n";
+    return 0;
+}
+
+int back_up(Context& context, const std::string& path) {
+    context.book(book::Access::read).backup(path);
+    context.world.out << "the book was copied to " << path << "\n";
+    return 0;
+}
+
+} // namespace
+
+Action setup_book(CLI::App& app, Context& context) {
+    app.require_subcommand(1);
+    auto path = std::make_shared<std::string>();
+    CLI::App* make_app = app.add_subcommand("new", "make an empty book");
+    make_app->add_option("file", *path, "where; else --book, CLAMPBOOK_BOOK or your data folder")->type_name("FILE");
+    add_book(*make_app, context);
+    add_person(*make_app, context);
+    CLI::App* info_app = app.add_subcommand("info", "what the book holds");
+    add_book(*info_app, context);
+    add_json(*info_app, context);
+    CLI::App* verify_app = app.add_subcommand("verify", "look the file over: links, search words, values against their text");
+    add_book(*verify_app, context);
+    CLI::App* backup_app = app.add_subcommand("backup", "copy the book as it is now into a new file");
+    backup_app->add_option("file", *path, "the copy, a new name")->type_name("FILE")->required();
+    add_book(*backup_app, context);
+    return [=, &context] {
+        if (make_app->parsed()) {
+            return make(context, *path);
+        }
+        if (verify_app->parsed()) {
+            return verify(context);
+        }
+        if (backup_app->parsed()) {
+            return back_up(context, *path);
+        }
+        const answer::Document document = answer::book_info(context.book(book::Access::read));
+        context.world.out << (context.json ? present::json(document) : present::text(document));
+        return 0;
+    };
+}
+
+} // namespace clampbook::cli

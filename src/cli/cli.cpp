@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+// Picks the subcommand, builds it alone, runs it, and turns whatever happens into one sentence and an exit code.
+
+#include "cli.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "command.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <new>
+#include <ostream>
+
+namespace clampbook::cli {
+namespace {
+
+constexpr int k_usage = 2;
+
+void show_help(std::ostream& out) {
+    out << "clampbook keeps the tightening values of a workshop and says of every figure where it came from.\n\n"
+           "usage: clampbook COMMAND [WORDS] [OPTIONS]      clampbook COMMAND --help tells more\n";
+    std::string group;
+    for (const Command& command : commands()) {
+        if (group != command.group) {
+            group = command.group;
+            out << "\n" << group << "\n";
+        }
+        out << "  " << pad_right(command.name, 10) << command.summary << "\n";
+    }
+    out << "\nEvery command that answers takes --json; tables take --csv too. The book is the file that --book FILE or\n"
+           "CLAMPBOOK_BOOK names, else ~/.local/share/clampbook/book.db.\n"
+           "\n! The maker's instructions, local codes and licensed practice come first.\n";
+}
+
+// The subcommand may stand behind shared options that take a value.
+std::size_t command_position(const std::vector<std::string>& arguments) {
+    std::size_t at = 0;
+    while (at < arguments.size() && arguments[at].starts_with("--")) {
+        const bool takes_value = arguments[at] == "--book" || arguments[at] == "--reference" || arguments[at] == "--by";
+        at += takes_value ? 2 : 1;
+    }
+    return at;
+}
+
+int run_command(const Command& command, std::vector<std::string> arguments, World& world) {
+    Context context{world, {}, {}, {}, false, false};
+    CLI::App app{command.summary, std::string{"clampbook "} + command.name};
+    app.get_formatter()->column_width(34);
+    const Action action = command.setup(app, context);
+    std::ranges::reverse(arguments); // the library takes them last first
+    try {
+        app.parse(std::move(arguments));
+    } catch (const CLI::CallForHelp&) {
+        // A command with subcommands of its own shows the help of the one that was named.
+        const CLI::App* shown = &app;
+        while (!shown->get_subcommands().empty()) {
+            shown = shown->get_subcommands().front();
+        }
+        world.out << shown->help("", shown == &app ? CLI::AppFormatMode::Normal : CLI::AppFormatMode::Normal);
+        return 0;
+    } catch (const CLI::ParseError& fault) {
+        world.err << "clampbook " << command.name << ": " << fault.what() << "; see 'clampbook " << command.name << " --help'\n";
+        return k_usage;
+    }
+    return action();
+}
+
+int dispatch(std::vector<std::string> arguments, World& world) {
+    const std::size_t at = command_position(arguments);
+    if (at >= arguments.size()) {
+        if (std::ranges::find(arguments, "--version") != arguments.end()) {
+            world.out << "clampbook " CLAMPBOOK_VERSION "\n";
+            return 0;
+        }
+        const bool asked = arguments.empty() || std::ranges::find(arguments, "--help") != arguments.end();
+        if (!asked) {
+            throw error(ErrorKind::usage, "no command was given; see 'clampbook --help'");
+        }
+        show_help(world.out);
+        return 0;
+    }
+    const std::string name = arguments[at];
+    arguments.erase(arguments.begin() + static_cast<std::ptrdiff_t>(at));
+    if (name == "help" || name == "-h") {
+        show_help(world.out);
+        return 0;
+    }
+    std::vector<std::string> names;
+    for (const Command& command : commands()) {
+        if (name == command.name) {
+            return run_command(command, std::move(arguments), world);
+        }
+        names.emplace_back(command.name);
+    }
+    throw error(ErrorKind::usage, "'{}' is no command{}; see 'clampbook --help'", name, did_you_mean(name, names));
+}
+
+} // namespace
+
+int run(const std::vector<std::string>& arguments, World world) {
+    int code = 0;
+    try {
+        code = dispatch(arguments, world);
+    } catch (const Error& fault) {
+        world.err << "clampbook: " << fault.what() << "\n";
+        code = fault.exit_code();
+    } catch (const std::bad_alloc&) {
+        world.err << "clampbook: there is not enough memory for this\n";
+        code = 1;
+    } catch (const std::exception& fault) {
+        world.err << "clampbook: " << fault.what() << "\n";
+        code = 1;
+    }
+    world.out.flush();
+    if (!world.out) {
+        world.err << "clampbook: the answer could not be written in full: its reader closed the pipe, or the disk is full\n";
+        code = code == 0 ? 1 : code;
+    }
+    return code;
+}
+
+} // namespace clampbook::cli

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// The table of subcommands, the options that they share, and the way to book and reference.
+
+#include "command.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+#include "clampbook/model/thread.hpp"
+
+#include <CLI/CLI.hpp>
+
+namespace clampbook::cli {
+
+const std::vector<Command>& commands() {
+    static const std::vector<Command> all{
+        {"find", "At the machine", "the tightening of a joint, and whose figure it is", setup_find},
+        {"convert", "At the machine", "a quantity in another unit", setup_convert},
+        {"thread", "Threads and screws", "geometry and limits of a thread", setup_thread},
+        {"strength", "Threads and screws", "stress area, proof load, minimum tensile load", setup_strength},
+        {"derive", "Threads and screws", "generic preload and torque by nut factor", setup_derive},
+        {"list", "Threads and screws", "the curated tables and their sources", setup_list},
+        {"book", "The shop's book", "make, look over, verify or back up a book", setup_book},
+        {"source", "The shop's book", "documents that figures are taken from", setup_source},
+        {"machine", "The shop's book", "machines of the book", setup_machine},
+        {"assembly", "The shop's book", "assemblies of a machine", setup_assembly},
+        {"joint", "The shop's book", "joints of an assembly", setup_joint},
+        {"enter", "The shop's book", "a tightening value with its source", setup_enter},
+        {"history", "The shop's book", "what was told of a joint, in order", setup_history},
+        {"demo", "The shop's book", "an invented book to try things on", setup_demo},
+    };
+    return all;
+}
+
+void add_json(CLI::App& app, Context& context) { app.add_flag("--json", context.json, "answer as JSON")->group("Form"); }
+
+void add_csv(CLI::App& app, Context& context) { app.add_flag("--csv", context.csv, "answer as CSV")->group("Form"); }
+
+void add_book(CLI::App& app, Context& context) {
+    app.add_option("--book", context.book_path, "the book (else CLAMPBOOK_BOOK, else your data folder)")->type_name("FILE")->group("Files");
+}
+
+void add_reference(CLI::App& app, Context& context) {
+    app.add_option("--reference", context.reference_path, "another curated database than the built-in one")->type_name("FILE")->group("Files");
+}
+
+void add_person(CLI::App& app, Context& context) {
+    app.add_option("--by", context.person, "who tells it (else CLAMPBOOK_BY)")->type_name("NAME")->group("Who");
+}
+
+reference::Reference Context::reference() const { return reference_path.empty() ? reference::Reference{} : reference::Reference{reference_path}; }
+
+std::string Context::path_of_book() const {
+    if (!book_path.empty()) {
+        return book_path;
+    }
+    if (const auto named = world.environment("CLAMPBOOK_BOOK")) {
+        return *named;
+    }
+    if (const auto data = world.environment("XDG_DATA_HOME")) {
+        return *data + "/clampbook/book.db";
+    }
+    if (const auto home = world.environment("HOME")) {
+        return *home + "/.local/share/clampbook/book.db";
+    }
+    throw error(ErrorKind::usage, "there is no home folder to look for the book in; name it with --book FILE or in CLAMPBOOK_BOOK");
+}
+
+book::Book Context::book(book::Access access) const { return {path_of_book(), access}; }
+
+book::Stamp Context::stamp() const {
+    std::string name = person.empty() ? world.environment("CLAMPBOOK_BY").value_or("") : person;
+    name = std::string{trim(name)};
+    if (name.empty()) {
+        throw error(ErrorKind::usage, "nobody is named; say who tells it with --by NAME or in CLAMPBOOK_BY");
+    }
+    if (!is_utf8(name)) {
+        throw error(ErrorKind::usage, "the name after --by is not UTF-8 text");
+    }
+    return {std::move(name), world.clock()};
+}
+
+ScrewWords screw_words(const reference::Reference& reference, const std::vector<std::string>& words) {
+    if (words.size() < 2) {
+        throw error(ErrorKind::usage, "a thread and a property class are wanted, like 'M10 8.8' or '3/8-16 UNC grade 5'");
+    }
+    const auto part = [&](std::size_t from, std::size_t to) { return join(std::vector<std::string>(words.begin() + static_cast<std::ptrdiff_t>(from), words.begin() + static_cast<std::ptrdiff_t>(to)), " "); };
+    // The split at which both sides read; where none does, the one that tells the reader most: the last thread that reads.
+    std::size_t best = 1;
+    for (std::size_t at = words.size() - 1; at >= 1; --at) {
+        try {
+            (void)read_thread(part(0, at));
+            best = at;
+            (void)reference.class_name(part(at, words.size()));
+            return {part(0, at), part(at, words.size())};
+        } catch (const Error&) {
+            continue;
+        }
+    }
+    return {part(0, best), part(best, words.size())};
+}
+
+} // namespace clampbook::cli
