@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// Each kind of failure has its own exit code, and a message is built from its parts.
+
+#include "support.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <utility>
+
+using clampbook::Error;
+using clampbook::ErrorKind;
+
+TEST_CASE("exit codes are stable") {
+    const std::pair<ErrorKind, int> codes[] = {
+        {ErrorKind::internal, 1},     {ErrorKind::usage, 2},           {ErrorKind::not_found, 3},
+        {ErrorKind::invalid_data, 4}, {ErrorKind::out_of_validity, 5}, {ErrorKind::conflict, 6},
+    };
+    for (const auto& [kind, code] : codes) {
+        CHECK(Error(kind, "x").exit_code() == code);
+        CHECK(Error(kind, "x").kind() == kind);
+    }
+}
+
+TEST_CASE("a message holds what was put into it") {
+    const Error fault = clampbook::error(ErrorKind::usage, "'{}' is {} of {}", "a", 1, 2.5);
+    CHECK(std::string{fault.what()} == "'a' is 1 of 2.5");
+    CHECK(std::string{Error(ErrorKind::usage, "{}").what()} == "{}");
+}
