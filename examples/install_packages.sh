@@ -1,0 +1,46 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# Installs the Debian 12 packages that clampbook is built with, and with `test` also those that its tests call. Touches
+# neither apt nor the network where all of them are there already.
+# Usage: install_packages.sh build|test
+set -eu
+
+packages="g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcsv-dev
+libsodium-dev"
+test_packages="catch2 sqlite3 units clang-format-14 clang-format clang-tidy"
+
+case "${1-}" in
+build) ;;
+test) packages="$packages $test_packages" ;;
+*)
+    echo "usage: install_packages.sh build|test" >&2
+    exit 2
+    ;;
+esac
+
+if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
+    echo "install_packages.sh: this is no Debian; what the build may miss is called there: $packages" >&2
+    exit 0
+fi
+
+missing=
+for package in $packages; do
+    state=$(dpkg-query -W -f='${db:Status-Status}' "$package" 2>/dev/null || true)
+    [ "$state" = installed ] || missing="$missing $package"
+done
+if [ -z "$missing" ]; then
+    exit 0
+fi
+
+as_root=
+if [ "$(id -u)" -ne 0 ]; then
+    if ! command -v sudo >/dev/null; then
+        echo "install_packages.sh: as root, please: apt-get install$missing" >&2
+        exit 1
+    fi
+    as_root=sudo
+fi
+echo "Installing:$missing"
+$as_root apt-get update -q
+# shellcheck disable=SC2086 # a list of words
+$as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends $missing
