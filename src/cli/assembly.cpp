@@ -19,7 +19,10 @@ Action setup_assembly(CLI::App& app, Context& context) {
     auto machine = std::make_shared<std::string>();
     auto name = std::make_shared<std::vector<std::string>>();
     const auto machine_option = [&](CLI::App* to) {
-        to->add_option("--machine", *machine, "its machine: model, model and variant, code, or #number")->type_name("NAME")->required()->group("Where");
+        to->add_option("--machine", *machine, "its machine: model, model and variant, code, or #number")
+            ->type_name("NAME")
+            ->required()
+            ->group("Where");
     };
     CLI::App* add_app = app.add_subcommand("add", "put an assembly on record");
     add_app->add_option("name", *name, "its name, like: rear axle drive")->type_name("")->required();

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // clampbook book: the file itself, made, looked over, verified, backed up.
 
+#include "clampbook/answer/records.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
-#include "clampbook/answer/records.hpp"
 #include "clampbook/present/present.hpp"
 #include "command.hpp"
 

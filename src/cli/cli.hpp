@@ -15,8 +15,8 @@ namespace clampbook::cli {
 /// The world outside the program, as it is handed in.
 struct World {
     std::istream& in;
-    std::ostream& out; ///< answers alone
-    std::ostream& err; ///< everything else
+    std::ostream& out;                                                         ///< answers alone
+    std::ostream& err;                                                         ///< everything else
     std::function<std::string()> clock;                                        ///< UTC now: 2026-11-25T10:15:00Z
     std::function<std::optional<std::string>(const std::string&)> environment; ///< a variable, if set and not empty
 };

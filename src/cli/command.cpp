@@ -9,6 +9,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include <span>
+
 namespace clampbook::cli {
 
 const std::vector<Command>& commands() {
@@ -36,18 +38,24 @@ void add_json(CLI::App& app, Context& context) { app.add_flag("--json", context.
 void add_csv(CLI::App& app, Context& context) { app.add_flag("--csv", context.csv, "answer as CSV")->group("Form"); }
 
 void add_book(CLI::App& app, Context& context) {
-    app.add_option("--book", context.book_path, "the book (else CLAMPBOOK_BOOK, else your data folder)")->type_name("FILE")->group("Files");
+    app.add_option("--book", context.book_path, "the book (else CLAMPBOOK_BOOK, else your data folder)")
+        ->type_name("FILE")
+        ->group("Files");
 }
 
 void add_reference(CLI::App& app, Context& context) {
-    app.add_option("--reference", context.reference_path, "another curated database than the built-in one")->type_name("FILE")->group("Files");
+    app.add_option("--reference", context.reference_path, "another curated database than the built-in one")
+        ->type_name("FILE")
+        ->group("Files");
 }
 
 void add_person(CLI::App& app, Context& context) {
     app.add_option("--by", context.person, "who tells it (else CLAMPBOOK_BY)")->type_name("NAME")->group("Who");
 }
 
-reference::Reference Context::reference() const { return reference_path.empty() ? reference::Reference{} : reference::Reference{reference_path}; }
+reference::Reference Context::reference() const {
+    return reference_path.empty() ? reference::Reference{} : reference::Reference{reference_path};
+}
 
 std::string Context::path_of_book() const {
     if (!book_path.empty()) {
@@ -62,7 +70,8 @@ std::string Context::path_of_book() const {
     if (const auto home = world.environment("HOME")) {
         return *home + "/.local/share/clampbook/book.db";
     }
-    throw error(ErrorKind::usage, "there is no home folder to look for the book in; name it with --book FILE or in CLAMPBOOK_BOOK");
+    throw error(ErrorKind::usage,
+                "there is no home folder to look for the book in; name it with --book FILE or in CLAMPBOOK_BOOK");
 }
 
 book::Book Context::book(book::Access access) const { return {path_of_book(), access}; }
@@ -83,20 +92,21 @@ ScrewWords screw_words(const reference::Reference& reference, const std::vector<
     if (words.size() < 2) {
         throw error(ErrorKind::usage, "a thread and a property class are wanted, like 'M10 8.8' or '3/8-16 UNC grade 5'");
     }
-    const auto part = [&](std::size_t from, std::size_t to) { return join(std::vector<std::string>(words.begin() + static_cast<std::ptrdiff_t>(from), words.begin() + static_cast<std::ptrdiff_t>(to)), " "); };
-    // The split at which both sides read; where none does, the one that tells the reader most: the last thread that reads.
-    std::size_t best = 1;
+    const auto part = [&](std::size_t from, std::size_t to) { return join(std::span{words}.subspan(from, to - from), " "); };
+    // The split at which both sides read. Where none does, the last one whose thread reads tells the reader most.
+    std::optional<std::size_t> thread_reads;
     for (std::size_t at = words.size() - 1; at >= 1; --at) {
         try {
             (void)read_thread(part(0, at));
-            best = at;
+            thread_reads = thread_reads.value_or(at);
             (void)reference.class_name(part(at, words.size()));
             return {part(0, at), part(at, words.size())};
         } catch (const Error&) {
             continue;
         }
     }
-    return {part(0, best), part(best, words.size())};
+    const std::size_t at = thread_reads.value_or(1);
+    return {part(0, at), part(at, words.size())};
 }
 
 } // namespace clampbook::cli

@@ -54,14 +54,17 @@ int batch(const Options& options, Context& context) {
 Action setup_convert(CLI::App& app, Context& context) {
     auto options = std::make_shared<Options>();
     app.add_option("quantity", options->words, "number and unit: 24 lbf·ft, 32Nm, 3/8 in, 25 °C")->type_name("");
-    app.add_option("--to", options->to, "unit wanted; without it the usual other ones are shown")->type_name("UNIT")->group("What");
+    app.add_option("--to", options->to, "unit wanted; without it the usual other ones are shown")
+        ->type_name("UNIT")
+        ->group("What");
     app.add_option("--scale", options->scale, "round to a tool's scale: 0.5, or 0.5 N·m")->type_name("STEP")->group("What");
     app.add_flag("--batch", options->batch, "read a quantity a line from standard input; # begins a comment")->group("What");
     add_json(app, context);
     return [options, &context] {
         if (options->batch) {
             if (!options->words.empty()) {
-                throw error(ErrorKind::usage, "--batch reads standard input; '{}' has no place beside it", options->words.front());
+                throw error(ErrorKind::usage, "--batch reads standard input; '{}' has no place beside it",
+                            options->words.front());
             }
             return batch(*options, context);
         }

@@ -28,10 +28,20 @@ struct Options {
 
 Action setup_enter(CLI::App& app, Context& context) {
     auto options = std::make_shared<Options>();
-    app.add_option("tightening", options->tightening, "as the source writes it: 32 N·m, 30–36 N·m, 20 N·m, 50 N·m, 90°")->type_name("")->required();
-    app.add_option("--joint", options->joint, "number of the joint, or words that fit it alone")->type_name("WORDS")->required()->group("Where");
-    app.add_option("--label", options->label, "whose figure: maker, standard, shop, derived, practice, demo")->type_name("LABEL")->required()->group("What");
-    app.add_option("--source", options->source, "the document: its number in the book, document number or title")->type_name("SOURCE")->group("What");
+    app.add_option("tightening", options->tightening, "as the source writes it: 32 N·m, 30–36 N·m, 20 N·m, 50 N·m, 90°")
+        ->type_name("")
+        ->required();
+    app.add_option("--joint", options->joint, "number of the joint, or words that fit it alone")
+        ->type_name("WORDS")
+        ->required()
+        ->group("Where");
+    app.add_option("--label", options->label, "whose figure: maker, standard, shop, derived, practice, demo")
+        ->type_name("LABEL")
+        ->required()
+        ->group("What");
+    app.add_option("--source", options->source, "the document: its number in the book, document number or title")
+        ->type_name("SOURCE")
+        ->group("What");
     app.add_option("--page", options->page, "page or table in it")->type_name("TEXT")->group("What");
     app.add_option("--note", options->note, "a remark")->type_name("TEXT")->group("What");
     app.add_option("--on", options->on, "the day, if not today: 2026-11-25")->type_name("DATE")->group("Who");

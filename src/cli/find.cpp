@@ -40,9 +40,15 @@ int without_value(const answer::FindAnswer& found, Context& context, const book:
 Action setup_find(CLI::App& app, Context& context) {
     auto words = std::make_shared<std::vector<std::string>>();
     auto request = std::make_shared<answer::FindRequest>();
-    app.add_option("words", *words, "in any order: joint, assembly, machine, thread; also cut short, also de, fr, es, sv")->type_name("")->required();
+    app.add_option("words", *words, "in any order: joint, assembly, machine, thread; also cut short, also de, fr, es, sv")
+        ->type_name("")
+        ->required();
     app.add_flag("--wide", request->wide, "other trade words for the same thing too")->group("What");
-    app.add_option("--most", request->at_most, "at most so many joints")->type_name("N")->capture_default_str()->check(CLI::Range(1, 100000))->group("What");
+    app.add_option("--most", request->at_most, "at most so many joints")
+        ->type_name("N")
+        ->capture_default_str()
+        ->check(CLI::Range(1, 100000))
+        ->group("What");
     add_json(app, context);
     add_book(app, context);
     add_reference(app, context);
@@ -51,7 +57,8 @@ Action setup_find(CLI::App& app, Context& context) {
         request->words = join(*words, " ");
         const answer::FindAnswer found = answer::find(book, context.reference(), *request);
         context.world.out << (context.json ? present::json(found) : present::text(found));
-        const bool any = std::ranges::any_of(found.matches, [](const answer::FoundJoint& match) { return !match.current().empty(); });
+        const bool any =
+            std::ranges::any_of(found.matches, [](const answer::FoundJoint& match) { return !match.current().empty(); });
         return any ? 0 : without_value(found, context, book);
     };
 }

@@ -41,7 +41,8 @@ int add(const Options& options, Context& context) {
     joint = intake::in_standard_words(context.reference(), joint);
     const RecordId id = book.add_joint(joint, stamp);
     context.world.out << "joint #" << id << " is in the book: " << machine.title() << ", " << assembly.name << ", " << joint.name
-                      << (joint.thread.empty() ? "" : ", " + thread_for_print(joint.thread)) << (joint.safety_critical ? ", safety-critical" : "") << "\n";
+                      << (joint.thread.empty() ? "" : ", " + thread_for_print(joint.thread))
+                      << (joint.safety_critical ? ", safety-critical" : "") << "\n";
     return 0;
 }
 
@@ -53,18 +54,41 @@ Action setup_joint(CLI::App& app, Context& context) {
     Joint& joint = options->joint;
     CLI::App* add_app = app.add_subcommand("add", "put a joint on record");
     add_app->add_option("name", options->name, "its name, like: drain plug")->type_name("")->required();
-    add_app->add_option("--machine", options->machine, "its machine: model, model and variant, code, or #number")->type_name("NAME")->required()->group("Where");
+    add_app->add_option("--machine", options->machine, "its machine: model, model and variant, code, or #number")
+        ->type_name("NAME")
+        ->required()
+        ->group("Where");
     add_app->add_option("--assembly", options->assembly, "its assembly")->type_name("NAME")->required()->group("Where");
-    add_app->add_option("--role", options->role, "drain fill level vent cover pump filter sensor flange bearing wheel brake steering mount other")
-        ->type_name("ROLE")->capture_default_str()->group("What");
-    add_app->add_option("--count", joint.count, "how many screws")->type_name("N")->capture_default_str()->check(CLI::Range(1, 999))->group("What");
+    add_app
+        ->add_option("--role", options->role,
+                     "drain fill level vent cover pump filter sensor flange bearing wheel brake steering mount other")
+        ->type_name("ROLE")
+        ->capture_default_str()
+        ->group("What");
+    add_app->add_option("--count", joint.count, "how many screws")
+        ->type_name("N")
+        ->capture_default_str()
+        ->check(CLI::Range(1, 999))
+        ->group("What");
     add_app->add_option("--thread", joint.thread, "M18x1.5, 3/8-16 UNC, G1/2, ...")->type_name("THREAD")->group("What");
-    add_app->add_option("--class", joint.property_class, "property class of the screw, or class of the nut")->type_name("CLASS")->group("What");
-    add_app->add_option("--form", joint.form, "hexagon, socket or flange; for plugs 'clampbook list plug-forms'")->type_name("FORM")->group("What");
-    add_app->add_option("--ring", joint.ring, "aluminium, copper, steel, bonded, o-ring, none; with a size: copper 18x24")->type_name("RING")->group("What");
-    add_app->add_option("--housing", joint.housing, "material of the tapped part: EN AC-46000, cast aluminium, steel")->type_name("MATERIAL")->group("What");
-    add_app->add_option("--engagement", options->engagement, "length of thread engaged: 14 mm")->type_name("LENGTH")->group("What");
-    add_app->add_flag("--safety-critical", joint.safety_critical, "brakes, steering, wheels, restraints, lifting, pressure vessels")->group("What");
+    add_app->add_option("--class", joint.property_class, "property class of the screw, or class of the nut")
+        ->type_name("CLASS")
+        ->group("What");
+    add_app->add_option("--form", joint.form, "hexagon, socket or flange; for plugs 'clampbook list plug-forms'")
+        ->type_name("FORM")
+        ->group("What");
+    add_app->add_option("--ring", joint.ring, "aluminium, copper, steel, bonded, o-ring, none; with a size: copper 18x24")
+        ->type_name("RING")
+        ->group("What");
+    add_app->add_option("--housing", joint.housing, "material of the tapped part: EN AC-46000, cast aluminium, steel")
+        ->type_name("MATERIAL")
+        ->group("What");
+    add_app->add_option("--engagement", options->engagement, "length of thread engaged: 14 mm")
+        ->type_name("LENGTH")
+        ->group("What");
+    add_app
+        ->add_flag("--safety-critical", joint.safety_critical, "brakes, steering, wheels, restraints, lifting, pressure vessels")
+        ->group("What");
     add_app->add_option("--note", joint.note, "a remark that find shows")->type_name("TEXT")->group("What");
     add_book(*add_app, context);
     add_person(*add_app, context);
@@ -85,10 +109,14 @@ Action setup_joint(CLI::App& app, Context& context) {
         }
         const book::Book book = context.book(book::Access::read);
         if (list_app->parsed()) {
-            return write_table(answer::joints(book, options->machine.empty() ? std::nullopt : std::optional{answer::machine_named(book, options->machine)}), context);
+            return write_table(answer::joints(book, options->machine.empty()
+                                                        ? std::nullopt
+                                                        : std::optional{answer::machine_named(book, options->machine)}),
+                               context);
         }
         const reference::Reference reference = context.reference();
-        const answer::FoundJoint found = answer::joint(book, reference, answer::joint_named(book, reference, join(options->name, " ")).joint.id);
+        const answer::FoundJoint found =
+            answer::joint(book, reference, answer::joint_named(book, reference, join(options->name, " ")).joint.id);
         context.world.out << (context.json ? present::json(found, "joint") : present::text(found));
         return 0;
     };

@@ -20,7 +20,9 @@ Action setup_machine(CLI::App& app, Context& context) {
     CLI::App* add_app = app.add_subcommand("add", "put a machine on record");
     add_app->add_option("--maker", machine->maker, "who makes it")->type_name("TEXT")->required()->group("What");
     add_app->add_option("--model", machine->model, "its model")->type_name("TEXT")->required()->group("What");
-    add_app->add_option("--variant", machine->variant, "its variant, where figures differ between variants")->type_name("TEXT")->group("What");
+    add_app->add_option("--variant", machine->variant, "its variant, where figures differ between variants")
+        ->type_name("TEXT")
+        ->group("What");
     add_app->add_option("--years", machine->years, "years of make")->type_name("TEXT")->group("What");
     add_app->add_option("--code", machine->code, "the shop's own short name for it")->type_name("TEXT")->group("What");
     add_app->add_option("--note", machine->note, "a remark")->type_name("TEXT")->group("What");
@@ -48,7 +50,9 @@ Action setup_machine(CLI::App& app, Context& context) {
             return 0;
         }
         const book::Book book = context.book(book::Access::read);
-        return write_table(list_app->parsed() ? answer::machines(book) : answer::machine(book, answer::machine_named(book, join(*name, " "))), context);
+        return write_table(list_app->parsed() ? answer::machines(book)
+                                              : answer::machine(book, answer::machine_named(book, join(*name, " "))),
+                           context);
     };
 }
 

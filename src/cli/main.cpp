@@ -3,24 +3,38 @@
 
 #include "cli.hpp"
 
+#include <array>
 #include <chrono>
 #include <csignal>
+#include <cstdio>
 #include <cstdlib>
-#include <fmt/chrono.h>
+#include <ctime>
+#include <exception>
 #include <iostream>
+#include <stdexcept>
 
-int main(int argc, char** argv) {
+int main(int argc, char** argv) try {
     std::ios::sync_with_stdio(false);
     // A reader that closes the pipe, and a limit on the size of files, shall be told in a sentence, not by a signal.
-    std::signal(SIGPIPE, SIG_IGN);
-    std::signal(SIGXFSZ, SIG_IGN);
+    (void)std::signal(SIGPIPE, SIG_IGN);
+    (void)std::signal(SIGXFSZ, SIG_IGN);
     const auto clock = [] {
-        const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-        return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", fmt::gmtime(now));
+        const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+        const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
+        std::tm utc{};
+        std::array<char, 32> text{};
+        if (gmtime_r(&seconds, &utc) == nullptr || std::strftime(text.data(), text.size(), "%Y-%m-%dT%H:%M:%SZ", &utc) == 0) {
+            throw std::runtime_error{"the clock of this machine gives no time"};
+        }
+        return std::string{text.data()};
     };
     const auto environment = [](const std::string& name) -> std::optional<std::string> {
         const char* value = std::getenv(name.c_str());
         return value == nullptr || *value == '\0' ? std::nullopt : std::optional<std::string>{value};
     };
     return clampbook::cli::run({argv + 1, argv + argc}, {std::cin, std::cout, std::cerr, clock, environment});
+} catch (const std::exception& fault) {
+    // Only what fails before `run` can tell it: no memory for the arguments.
+    std::fputs(fault.what(), stderr);
+    return 1;
 }

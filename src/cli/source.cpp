@@ -21,7 +21,10 @@ Action setup_source(CLI::App& app, Context& context) {
     auto name = std::make_shared<std::vector<std::string>>();
     CLI::App* add_app = app.add_subcommand("add", "put a document on record");
     add_app->add_option("--title", source->title, "its title")->type_name("TEXT")->required()->group("What");
-    add_app->add_option("--kind", source->kind, "manual, bulletin, plate, measurement, ...")->type_name("WORD")->default_str("manual")->group("What");
+    add_app->add_option("--kind", source->kind, "manual, bulletin, plate, measurement, ...")
+        ->type_name("WORD")
+        ->default_str("manual")
+        ->group("What");
     add_app->add_option("--number", source->number, "its document number")->type_name("TEXT")->group("What");
     add_app->add_option("--edition", source->edition, "its edition or revision")->type_name("TEXT")->group("What");
     add_app->add_option("--date", source->date, "its date, like 2026-11-25")->type_name("DATE")->group("What");

@@ -13,7 +13,9 @@ namespace clampbook::cli {
 
 Action setup_strength(CLI::App& app, Context& context) {
     auto words = std::make_shared<std::vector<std::string>>();
-    app.add_option("screw", *words, "thread and property class: M10 8.8, M8 A2-70, 3/8-16 UNC grade 5")->type_name("")->required();
+    app.add_option("screw", *words, "thread and property class: M10 8.8, M8 A2-70, 3/8-16 UNC grade 5")
+        ->type_name("")
+        ->required();
     add_json(app, context);
     add_reference(app, context);
     return [words, &context] {

@@ -158,7 +158,8 @@ std::size_t load(SQLite::Database& db, const fs::path& file, const std::string& 
         for (const std::string& cell : header.columns) {
             columns.push_back(column_of(cell, name + ":1"));
             const Column& c = columns.back();
-            names += (names.empty() ? "" : ", ") + (c.unit == nullptr ? c.name : c.name + "_print, " + c.name + "_" + suffix_of(c.unit->dimension));
+            names += (names.empty() ? "" : ", ") +
+                     (c.unit == nullptr ? c.name : c.name + "_print, " + c.name + "_" + suffix_of(c.unit->dimension));
             marks += (marks.empty() ? "?" : ", ?") + std::string{c.unit == nullptr ? "" : ", ?"};
         }
         try {
@@ -173,7 +174,8 @@ std::size_t load(SQLite::Database& db, const fs::path& file, const std::string& 
             const Column& column = columns[i];
             const std::string& cell = row.cells[i];
             if (trim(cell) != cell) {
-                throw error(ErrorKind::invalid_data, "{}:{}: {}: '{}' has white space at an end", name, row.line, column.name, cell);
+                throw error(ErrorKind::invalid_data, "{}:{}: {}: '{}' has white space at an end", name, row.line, column.name,
+                            cell);
             }
             if (cell.empty()) {
                 index += column.unit == nullptr ? 1 : 2; // stays NULL
@@ -207,8 +209,8 @@ std::size_t load(SQLite::Database& db, const fs::path& file, const std::string& 
 void check_foreign_keys(SQLite::Database& db) {
     SQLite::Statement query{db, "PRAGMA foreign_key_check"};
     if (query.executeStep()) {
-        throw error(ErrorKind::invalid_data, "table {}: a row points to a row of {} that does not exist", query.getColumn(0).getString(),
-                    query.getColumn(2).getString());
+        throw error(ErrorKind::invalid_data, "table {}: a row points to a row of {} that does not exist",
+                    query.getColumn(0).getString(), query.getColumn(2).getString());
     }
 }
 
@@ -279,7 +281,8 @@ void require_reviewed(const std::string& hash, const fs::path& file) {
     if (reviewed != hash) {
         throw error(ErrorKind::invalid_data,
                     "{}: the content is not the reviewed one\n  reviewed: {}\n  built:    {}\n"
-                    "Read the difference of the data; if it is meant, write the built hash into the file and a 'Data' line into CHANGELOG.md.",
+                    "Read the difference of the data; if it is meant, write the built hash into the file and a 'Data' line into "
+                    "CHANGELOG.md.",
                     file.string(), reviewed.empty() ? "none" : reviewed, hash);
     }
 }
@@ -316,7 +319,8 @@ Summary build_draft(const Inputs& inputs, const fs::path& draft) {
         summary.tables = tables.size();
         summary.content_hash = content_hash(db, tables);
         require_reviewed(summary.content_hash, inputs.hash_file);
-        SQLite::Statement insert{db, "INSERT INTO metadata (key, value) VALUES ('content.sha256', ?), ('built.by', 'refbuild 1')"};
+        SQLite::Statement insert{db,
+                                 "INSERT INTO metadata (key, value) VALUES ('content.sha256', ?), ('built.by', 'refbuild 1')"};
         insert.bind(1, summary.content_hash);
         insert.exec();
         transaction.commit();

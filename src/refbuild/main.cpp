@@ -7,26 +7,25 @@
 
 #include "clampbook/base/error.hpp"
 
-#include <fmt/core.h>
-
-#include <cstdio>
 #include <exception>
+#include <iostream>
 #include <string_view>
 
 int main(int argc, char** argv) {
     if (argc != 5) {
-        fmt::print(stderr, "usage: refbuild SCHEMA_FOLDER DATA_FOLDER HASH_FILE OUTPUT.db\n");
+        std::cerr << "usage: refbuild SCHEMA_FOLDER DATA_FOLDER HASH_FILE OUTPUT.db\n";
         return 2;
     }
     try {
         const auto summary = clampbook::refbuild::build({argv[1], argv[2], argv[3], argv[4]});
-        fmt::print("{} rows in {} tables, content {}\n", summary.rows, summary.tables, summary.content_hash.substr(0, 12));
+        std::cout << summary.rows << " rows in " << summary.tables << " tables, content " << summary.content_hash.substr(0, 12)
+                  << "\n";
         return 0;
     } catch (const clampbook::Error& fault) {
-        fmt::print(stderr, "refbuild: {}\n", fault.what());
+        std::cerr << "refbuild: " << fault.what() << "\n";
         return fault.exit_code();
     } catch (const std::exception& fault) {
-        fmt::print(stderr, "refbuild: {}\n", fault.what());
+        std::cerr << "refbuild: " << fault.what() << "\n";
         return 1;
     }
 }

@@ -123,7 +123,7 @@ TEST_CASE("thread tolerances of ISO 965-1", "[published]") {
         REQUIRE(kept.has_value());
         curated.compare(row, "curated", kept->size.in(micrometre), print, 1e-6, row.confidence());
         if (row.has("over_mm")) {
-            CHECK(std::fabs(engine::metric_size_range(major).over.in(millimetre)-row.number("over_mm")) <= k_same_mm);
+            CHECK(std::fabs(engine::metric_size_range(major).over.in(millimetre) - row.number("over_mm")) <= k_same_mm);
             const auto least = reference.tolerance(kind, (row.number("over_mm") + 0.001) * millimetre, pitch);
             REQUIRE(least.has_value());
             CHECK(least->size == kept->size);

@@ -28,7 +28,8 @@ struct ConvertRequest {
 [[nodiscard]] Document thread(const reference::Reference& reference, std::string_view designation);
 
 /// Stress area, proof load and minimum tensile load with table and clause.
-[[nodiscard]] Document strength(const reference::Reference& reference, std::string_view designation, std::string_view property_class);
+[[nodiscard]] Document strength(const reference::Reference& reference, std::string_view designation,
+                                std::string_view property_class);
 
 struct DeriveRequest {
     std::string thread;

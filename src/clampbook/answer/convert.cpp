@@ -34,17 +34,20 @@ std::vector<std::string_view> counterparts(const UnitInfo& unit) {
         return unit.symbol == "N·m" ? std::vector<std::string_view>{"lbf·ft", "lbf·in", "kgf·m"}
                                     : std::vector<std::string_view>{"N·m", unit.symbol == "lbf·ft" ? "lbf·in" : "lbf·ft"};
     case force:
-        return unit.symbol == "N" || unit.symbol == "kN" ? std::vector<std::string_view>{"lbf", "kgf"} : std::vector<std::string_view>{"N", "kN"};
+        return unit.symbol == "N" || unit.symbol == "kN" ? std::vector<std::string_view>{"lbf", "kgf"}
+                                                         : std::vector<std::string_view>{"N", "kN"};
     case length:
         return unit.symbol == "mm" ? std::vector<std::string_view>{"in"} : std::vector<std::string_view>{"mm"};
     case area:
         return unit.symbol == "mm²" ? std::vector<std::string_view>{"in²"} : std::vector<std::string_view>{"mm²"};
     case stress:
-        return unit.symbol == "psi" || unit.symbol == "ksi" ? std::vector<std::string_view>{"MPa", "bar"} : std::vector<std::string_view>{"psi", "bar"};
+        return unit.symbol == "psi" || unit.symbol == "ksi" ? std::vector<std::string_view>{"MPa", "bar"}
+                                                            : std::vector<std::string_view>{"psi", "bar"};
     case temperature:
         return unit.symbol == "°C" ? std::vector<std::string_view>{"°F", "K"} : std::vector<std::string_view>{"°C"};
     case volume:
-        return unit.symbol == "l" || unit.symbol == "ml" ? std::vector<std::string_view>{"US qt", "imp pt", "ml"} : std::vector<std::string_view>{"l"};
+        return unit.symbol == "l" || unit.symbol == "ml" ? std::vector<std::string_view>{"US qt", "imp pt", "ml"}
+                                                         : std::vector<std::string_view>{"l"};
     case angle:
         return unit.symbol == "°" ? std::vector<std::string_view>{"turn", "rad"} : std::vector<std::string_view>{"°"};
     case number:
@@ -68,7 +71,8 @@ void add_scale(Document& document, const Figure& result, const UnitInfo& unit, s
     }
     const double setting = std::round(result.value / step) * step;
     if (setting == 0 || !std::isfinite(setting)) {
-        throw error(ErrorKind::out_of_validity, "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
+        throw error(ErrorKind::out_of_validity,
+                    "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
                     result.print);
     }
     // Decimals that the step needs, so that 23.5 is not shown as 23.499999.
@@ -99,7 +103,8 @@ Document convert(const ConvertRequest& request) {
     Figure given;
     given.value = input.value;
     given.unit = input.unit->symbol;
-    given.print = with_unit(std::string{trim(std::string_view{input.text}.substr(0, read_decimal(input.text)->length))}, *input.unit);
+    given.print =
+        with_unit(std::string{trim(std::string_view{input.text}.substr(0, read_decimal(input.text)->length))}, *input.unit);
     given.basis = "as typed";
     document.add("input", "", given);
     if (!request.to.empty()) {

@@ -26,19 +26,21 @@ void band_from_scatter(ChosenNutFactor& k, const reference::ScatterRow& scatter)
     // F = T/(K d): a preload ±s about its mean is a nut factor between K/(1+s) and K/(1−s).
     k.low = k.value / (1 + scatter.half_range);
     k.high = k.value / (1 - scatter.half_range);
-    k.band_basis = fmt::format("±{:.0f} % of preload for a {} ({})", scatter.half_range * 100, scatter.method, scatter.citation.line());
+    k.band_basis =
+        fmt::format("±{:.0f} % of preload for a {} ({})", scatter.half_range * 100, scatter.method, scatter.citation.line());
 }
 
 ChosenNutFactor chosen_nut_factor(const Reference& reference, const DeriveRequest& request) {
     ChosenNutFactor k;
     if (!request.nut_factor.empty()) {
         if (!request.condition.empty()) {
-            throw error(ErrorKind::usage, "--nut-factor and --condition exclude each other: the condition has its own nut factor");
+            throw error(ErrorKind::usage,
+                        "--nut-factor and --condition exclude each other: the condition has its own nut factor");
         }
         k.value = read_quantity(request.nut_factor, Dimension::number).value;
         if (!(k.value >= engine::k_nut_factor_min && k.value <= engine::k_nut_factor_max)) {
-            throw error(ErrorKind::out_of_validity, "a nut factor of {} lies outside {:.2f} to {:.2f}", request.nut_factor, engine::k_nut_factor_min,
-                        engine::k_nut_factor_max);
+            throw error(ErrorKind::out_of_validity, "a nut factor of {} lies outside {:.2f} to {:.2f}", request.nut_factor,
+                        engine::k_nut_factor_min, engine::k_nut_factor_max);
         }
         k.figure.print = std::string{request.nut_factor};
         k.figure.label = Label::derived;
@@ -59,11 +61,14 @@ ChosenNutFactor chosen_nut_factor(const Reference& reference, const DeriveReques
         if (row.low && row.high) {
             k.low = *row.low;
             k.high = *row.high;
-            k.band_basis = fmt::format("nut factor {:.3g} to {:.3g} for {} ({})", k.low, k.high, row.condition, row.citation.line());
+            k.band_basis =
+                fmt::format("nut factor {:.3g} to {:.3g} for {} ({})", k.low, k.high, row.condition, row.citation.line());
         } else {
             const bool lubricated = row.code == "lubricated" || row.code == "anti-seize" || row.code == "chart lubricated";
             const bool cadmium = row.code == "cadmium-plated";
-            band_from_scatter(k, reference.scatter(lubricated ? "torque, lubricated" : cadmium ? "torque, cadmium-plated" : "torque, unlubricated"));
+            band_from_scatter(k, reference.scatter(lubricated ? "torque, lubricated"
+                                                   : cadmium  ? "torque, cadmium-plated"
+                                                              : "torque, unlubricated"));
         }
     }
     k.figure.value = k.value;
@@ -83,7 +88,8 @@ ChosenPreload chosen_preload(const Reference& reference, const DeriveRequest& re
     const Force proof = screw.proof_load.value * newton;
     if (request.preload.empty()) {
         const auto choice = reference.preload_choice(request.permanent ? "permanent" : "reused");
-        return {choice.share * proof, fmt::format("{:.0f} % of the {}, for {}", choice.share * 100, load_name(screw), choice.words), choice.citation};
+        return {choice.share * proof,
+                fmt::format("{:.0f} % of the {}, for {}", choice.share * 100, load_name(screw), choice.words), choice.citation};
     }
     if (request.permanent) {
         throw error(ErrorKind::usage, "--preload and --permanent exclude each other: one of them sets the preload");
@@ -95,20 +101,24 @@ ChosenPreload chosen_preload(const Reference& reference, const DeriveRequest& re
             throw error(ErrorKind::out_of_validity, "a preload of {} must be more than zero", request.preload);
         }
         if (share > 1) {
-            throw error(ErrorKind::out_of_validity, "a preload of {} passes the {} of {}; at most 100 %", request.preload, load_name(screw), screw.proof_load.print);
+            throw error(ErrorKind::out_of_validity, "a preload of {} passes the {} of {}; at most 100 %", request.preload,
+                        load_name(screw), screw.proof_load.print);
         }
-        return {share * proof, fmt::format("{} of the {}, as given", with_unit(print_shortest(share * 100), unit_named("%")), load_name(screw)), {}};
+        return {share * proof,
+                fmt::format("{} of the {}, as given", with_unit(print_shortest(share * 100), unit_named("%")), load_name(screw)),
+                {}};
     }
     if (reading.unit->dimension != Dimension::force) {
-        throw error(ErrorKind::usage, "'{}' is {}; a preload is a force or a percentage of proof load, like '25 kN' or '75%'", request.preload,
-                    dimension_name(reading.unit->dimension));
+        throw error(ErrorKind::usage, "'{}' is {}; a preload is a force or a percentage of proof load, like '25 kN' or '75%'",
+                    request.preload, dimension_name(reading.unit->dimension));
     }
     const Force force = reading.as<Dimension::force>();
     if (!(force > 0 * newton)) {
         throw error(ErrorKind::out_of_validity, "a preload of {} must be more than zero", request.preload);
     }
     if (force > proof) {
-        throw error(ErrorKind::out_of_validity, "a preload of {} passes the {} of {}", request.preload, load_name(screw), screw.proof_load.print);
+        throw error(ErrorKind::out_of_validity, "a preload of {} passes the {} of {}", request.preload, load_name(screw),
+                    screw.proof_load.print);
     }
     return {force, "as given", {}};
 }
@@ -149,16 +159,20 @@ void add_band(Document& document, const Screw& screw, const ChosenNutFactor& k, 
     const double high = std::min(k.high, engine::k_nut_factor_max);
     const engine::PreloadBand band = engine::preload_band(torque, low, high, d);
     document.section("what this torque may make");
-    document.add("preload_band.low", "least preload", force_figure(band.least, Label::derived, "T / (K d) at K = " + print_significant(high, 3)));
-    document.add("preload_band.high", "most preload", force_figure(band.most, Label::derived, "T / (K d) at K = " + print_significant(low, 3)));
+    document.add("preload_band.low", "least preload",
+                 force_figure(band.least, Label::derived, "T / (K d) at K = " + print_significant(high, 3)));
+    document.add("preload_band.high", "most preload",
+                 force_figure(band.most, Label::derived, "T / (K d) at K = " + print_significant(low, 3)));
     document.add("preload_band.basis", "band from", k.band_basis);
     if (low > k.low || high < k.high) {
-        document.notes.push_back(fmt::format("The band is held to nut factors from {:.2f} to {:.2f}, outside which the method is not used.",
-                                             engine::k_nut_factor_min, engine::k_nut_factor_max));
+        document.notes.push_back(
+            fmt::format("The band is held to nut factors from {:.2f} to {:.2f}, outside which the method is not used.",
+                        engine::k_nut_factor_min, engine::k_nut_factor_max));
     }
     if (band.most > proof) {
-        document.cautions.push_back({"over-proof", fmt::format("At the low end of friction this torque passes the {} of {}: the screw may yield.",
-                                                               load_name(screw), screw.proof_load.print)});
+        document.cautions.push_back(
+            {"over-proof", fmt::format("At the low end of friction this torque passes the {} of {}: the screw may yield.",
+                                       load_name(screw), screw.proof_load.print)});
     }
 }
 
@@ -175,8 +189,9 @@ Document derive(const Reference& reference, const DeriveRequest& request) {
         add_steps(document, screw, k);
         add_band(document, screw, k, torque);
         if (!screw.has_proof_stress) {
-            document.notes.push_back(screw.property_class.citation.title + " gives no proof stress for this class; its 0.2 % limit stands in its place. "
-                                                                           "Stainless threads gall: use a lubricant and its own nut factor.");
+            document.notes.push_back(screw.property_class.citation.title +
+                                     " gives no proof stress for this class; its 0.2 % limit stands in its place. "
+                                     "Stainless threads gall: use a lubricant and its own nut factor.");
         }
         for (const Caution& caution : {caution_generic(), caution_friction(), caution_maker_first()}) {
             document.cautions.push_back(caution);
@@ -193,8 +208,9 @@ Document derive(const Reference& reference, const DeriveRequest& request) {
         const Force preload = engine::preload_from(torque, k.value, d);
         if (const Force proof = screw.proof_load.value * newton; preload > proof) {
             const Torque most = engine::torque_for(proof, k.value, d);
-            throw error(ErrorKind::out_of_validity, "{} on {} would make {}, more than its {} of {}; with this nut factor at most {} ({})", request.torque, name,
-                        print_quantity(preload.in(newton), "N", 3), load_name(screw), screw.proof_load.print,
+            throw error(ErrorKind::out_of_validity,
+                        "{} on {} would make {}, more than its {} of {}; with this nut factor at most {} ({})", request.torque,
+                        name, print_quantity(preload.in(newton), "N", 3), load_name(screw), screw.proof_load.print,
                         print_quantity(most.in(newton_metre), "N·m", 3), print_quantity(most.in(pound_force_foot), "lbf·ft", 3));
         }
         document.heading = name + ": generic preload from a torque (derived, no maker's figure)";

@@ -46,12 +46,14 @@ Caution caution_maker_first() {
 }
 
 Caution caution_safety_critical() {
-    return {"safety-critical", "Safety-critical joint: only the maker's figure and procedure count here. No generic figure stands in for it."};
+    return {"safety-critical",
+            "Safety-critical joint: only the maker's figure and procedure count here. No generic figure stands in for it."};
 }
 
 Caution caution_friction() {
-    return {"friction", "Thread, bearing face and lubricant decide the preload: the same torque makes more or less of it, as the band shows. "
-                        "A nut factor for one condition is wrong for another."};
+    return {"friction",
+            "Thread, bearing face and lubricant decide the preload: the same torque makes more or less of it, as the band shows. "
+            "A nut factor for one condition is wrong for another."};
 }
 
 Caution caution_demo() { return {"demo", "Invented for demonstration: do not use it on a real machine."}; }

@@ -67,11 +67,11 @@ template <Dimension D>
 [[nodiscard]] Figure torque_figure(Torque torque, Label label, std::string basis);
 
 // The cautions, one wording each.
-[[nodiscard]] Caution caution_generic();          ///< a generic figure is no maker's figure
-[[nodiscard]] Caution caution_maker_first();      ///< makers' instructions, local codes and licensed practice come first
-[[nodiscard]] Caution caution_safety_critical();  ///< wheel, brake, steering and the like
-[[nodiscard]] Caution caution_friction();         ///< what the nut factor hangs on
-[[nodiscard]] Caution caution_demo();             ///< the figure is invented
-[[nodiscard]] Caution caution_fill_first();       ///< loosen the fill plug before the drain plug
+[[nodiscard]] Caution caution_generic();         ///< a generic figure is no maker's figure
+[[nodiscard]] Caution caution_maker_first();     ///< makers' instructions, local codes and licensed practice come first
+[[nodiscard]] Caution caution_safety_critical(); ///< wheel, brake, steering and the like
+[[nodiscard]] Caution caution_friction();        ///< what the nut factor hangs on
+[[nodiscard]] Caution caution_demo();            ///< the figure is invented
+[[nodiscard]] Caution caution_fill_first();      ///< loosen the fill plug before the drain plug
 
 } // namespace clampbook::answer

@@ -32,7 +32,9 @@ std::string describe_ring(const Reference& reference, const Joint& joint, std::s
     return info.usual.empty() ? info.name : info.name + " " + info.usual + " (usual size)";
 }
 
-std::string shell_word(const std::string& text) { return text.find_first_of(" #'\"") == std::string::npos ? text : "'" + text + "'"; }
+std::string shell_word(const std::string& text) {
+    return text.find_first_of(" #'\"") == std::string::npos ? text : "'" + text + "'";
+}
 
 // What to say of a joint without a current value.
 void say_no_value(const Reference& reference, FoundJoint& found) {
@@ -206,7 +208,8 @@ Place joint_named(const Book& book, const Reference& reference, std::string_view
     std::vector<const Place*> exact;
     for (const Place& place : result.places) {
         const std::string in_assembly = fold(place.assembly.name + " " + place.joint.name);
-        if (wanted == fold(place.joint.name) || wanted == in_assembly || wanted == fold(place.machine.model) + " " + in_assembly) {
+        if (wanted == fold(place.joint.name) || wanted == in_assembly ||
+            wanted == fold(place.machine.model) + " " + in_assembly) {
             exact.push_back(&place);
         }
     }
@@ -216,9 +219,11 @@ Place joint_named(const Book& book, const Reference& reference, std::string_view
     if (result.total > 1) {
         std::vector<std::string> lines;
         for (const Place& place : result.places) {
-            lines.push_back(fmt::format("#{} {}, {}, {}", place.joint.id, place.machine.title(), place.assembly.name, place.joint.name));
+            lines.push_back(
+                fmt::format("#{} {}, {}, {}", place.joint.id, place.machine.title(), place.assembly.name, place.joint.name));
         }
-        throw error(ErrorKind::conflict, "'{}' fits {} joints; give more words or the number of one:\n  {}", text, result.total, join(lines, "\n  "));
+        throw error(ErrorKind::conflict, "'{}' fits {} joints; give more words or the number of one:\n  {}", text, result.total,
+                    join(lines, "\n  "));
     }
     return result.places.front();
 }

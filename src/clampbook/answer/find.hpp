@@ -43,7 +43,7 @@ struct FindAnswer {
 
 struct FindRequest {
     std::string words;
-    bool wide = false;        ///< other trade words for the same thing too, even where the very words were found
+    bool wide = false; ///< other trade words for the same thing too, even where the very words were found
     std::size_t at_most = 40;
 };
 

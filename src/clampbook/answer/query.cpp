@@ -24,7 +24,8 @@ struct ThreadFound {
     std::size_t took;
 };
 
-std::optional<ThreadFound> thread_at(const reference::Reference& reference, const std::vector<std::string>& typed, std::size_t at) {
+std::optional<ThreadFound> thread_at(const reference::Reference& reference, const std::vector<std::string>& typed,
+                                     std::size_t at) {
     if (!looks_like_thread(typed[at])) {
         return std::nullopt;
     }
@@ -48,7 +49,9 @@ std::optional<ThreadFound> thread_at(const reference::Reference& reference, cons
     return std::nullopt;
 }
 
-bool is_beginning(const std::string& typed, const std::string& word) { return typed.size() >= 3 ? word.starts_with(typed) : word == typed; }
+bool is_beginning(const std::string& typed, const std::string& word) {
+    return typed.size() >= 3 ? word.starts_with(typed) : word == typed;
+}
 
 } // namespace
 

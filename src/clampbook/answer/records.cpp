@@ -22,7 +22,8 @@ std::string values_as_written(const book::Book& book, RecordId joint) {
     std::vector<std::string> texts;
     for (const Value& value : book.values(joint)) {
         if (value.standing == Standing::current) {
-            texts.push_back(value.tightening.as_written + " (" + std::string{label_name(value.label)} + (value.is_checked() ? ", checked)" : ", unchecked)"));
+            texts.push_back(value.tightening.as_written + " (" + std::string{label_name(value.label)} +
+                            (value.is_checked() ? ", checked)" : ", unchecked)"));
         }
     }
     return join(texts, "; ");
@@ -31,16 +32,29 @@ std::string values_as_written(const book::Book& book, RecordId joint) {
 void add_joint_rows(TableAnswer& table, const book::Book& book, const std::vector<book::Place>& places) {
     for (const book::Place& place : places) {
         const Joint& j = place.joint;
-        table.rows.push_back({id_cell(j.id), cell(place.machine.title()), cell(place.assembly.name), cell(j.name), cell(std::string{role_name(j.role)}),
-                              {std::to_string(j.count), static_cast<double>(j.count)}, cell(thread_for_print(j.thread)), cell(j.property_class),
-                              cell(j.safety_critical ? "yes" : "no"), cell(values_as_written(book, j.id))});
+        table.rows.push_back({id_cell(j.id),
+                              cell(place.machine.title()),
+                              cell(place.assembly.name),
+                              cell(j.name),
+                              cell(std::string{role_name(j.role)}),
+                              {std::to_string(j.count), static_cast<double>(j.count)},
+                              cell(thread_for_print(j.thread)),
+                              cell(j.property_class),
+                              cell(j.safety_critical ? "yes" : "no"),
+                              cell(values_as_written(book, j.id))});
     }
 }
 
 std::vector<TableColumn> joint_columns() {
-    return {{"id", "#", "", true},      {"machine", "machine", "", false},      {"assembly", "assembly", "", false},
-            {"joint", "joint", "", false}, {"role", "role", "", false},            {"count", "count", "", true},
-            {"thread", "thread", "", false}, {"property_class", "class", "", false}, {"safety_critical", "safety-critical", "", false},
+    return {{"id", "#", "", true},
+            {"machine", "machine", "", false},
+            {"assembly", "assembly", "", false},
+            {"joint", "joint", "", false},
+            {"role", "role", "", false},
+            {"count", "count", "", true},
+            {"thread", "thread", "", false},
+            {"property_class", "class", "", false},
+            {"safety_critical", "safety-critical", "", false},
             {"values", "current values", "", false}};
 }
 
@@ -55,12 +69,14 @@ std::vector<book::Place> places_of(const book::Book& book, const std::optional<M
 } // namespace
 
 TableAnswer list_topics(const reference::Reference& reference) {
-    TableAnswer table{"list", "Curated tables; 'clampbook list NAME' shows one", "tables", {{"name", "name", "", false}, {"title", "what", "", false}, {"rows", "rows", "", true}}, {}, {}};
+    TableAnswer table{"list",   "Curated tables; 'clampbook list NAME' shows one",
+                      "tables", {{"name", "name", "", false}, {"title", "what", "", false}, {"rows", "rows", "", true}},
+                      {},       {}};
     for (const reference::Topic& topic : reference.topics()) {
         table.rows.push_back({cell(topic.name), cell(topic.title), count_cell(topic.rows)});
     }
-    table.notes.push_back("dataset " + reference.metadata("dataset.version") + " of " + reference.metadata("dataset.date") + ", content " +
-                          reference.metadata("content.sha256").substr(0, 12));
+    table.notes.push_back("dataset " + reference.metadata("dataset.version") + " of " + reference.metadata("dataset.date") +
+                          ", content " + reference.metadata("content.sha256").substr(0, 12));
     return table;
 }
 
@@ -114,12 +130,18 @@ TableAnswer sources(const book::Book& book) {
     TableAnswer table{"source-list",
                       "Sources of the book",
                       "sources",
-                      {{"id", "#", "", true}, {"kind", "kind", "", false}, {"title", "title", "", false}, {"number", "number", "", false},
-                       {"edition", "edition", "", false}, {"date", "date", "", false}, {"kept", "kept", "", false}},
+                      {{"id", "#", "", true},
+                       {"kind", "kind", "", false},
+                       {"title", "title", "", false},
+                       {"number", "number", "", false},
+                       {"edition", "edition", "", false},
+                       {"date", "date", "", false},
+                       {"kept", "kept", "", false}},
                       {},
                       {}};
     for (const Source& s : book.sources()) {
-        table.rows.push_back({id_cell(s.id), cell(s.kind), cell(s.title), cell(s.number), cell(s.edition), cell(s.date), cell(s.kept)});
+        table.rows.push_back(
+            {id_cell(s.id), cell(s.kind), cell(s.title), cell(s.number), cell(s.edition), cell(s.date), cell(s.kept)});
     }
     return table;
 }
@@ -133,8 +155,13 @@ Document source(const Source& s) {
     id.value = static_cast<double>(s.id);
     id.print = std::to_string(s.id);
     document.add("id", "#", id);
-    for (const auto& [key, title, text] : {std::tuple{"kind", "kind", s.kind}, {"title", "title", s.title}, {"number", "number", s.number},
-                                           {"edition", "edition", s.edition}, {"date", "date", s.date}, {"kept", "kept", s.kept}, {"note", "note", s.note}}) {
+    for (const auto& [key, title, text] : {std::tuple{"kind", "kind", s.kind},
+                                           {"title", "title", s.title},
+                                           {"number", "number", s.number},
+                                           {"edition", "edition", s.edition},
+                                           {"date", "date", s.date},
+                                           {"kept", "kept", s.kept},
+                                           {"note", "note", s.note}}) {
         document.add(key, title, text);
     }
     return document;
@@ -144,8 +171,14 @@ TableAnswer machines(const book::Book& book) {
     TableAnswer table{"machine-list",
                       "Machines of the book",
                       "machines",
-                      {{"id", "#", "", true}, {"maker", "maker", "", false}, {"model", "model", "", false}, {"variant", "variant", "", false},
-                       {"years", "years", "", false}, {"code", "code", "", false}, {"assemblies", "assemblies", "", true}, {"note", "note", "", false}},
+                      {{"id", "#", "", true},
+                       {"maker", "maker", "", false},
+                       {"model", "model", "", false},
+                       {"variant", "variant", "", false},
+                       {"years", "years", "", false},
+                       {"code", "code", "", false},
+                       {"assemblies", "assemblies", "", true},
+                       {"note", "note", "", false}},
                       {},
                       {}};
     for (const Machine& m : book.machines()) {
@@ -156,7 +189,13 @@ TableAnswer machines(const book::Book& book) {
 }
 
 TableAnswer assemblies(const book::Book& book, const Machine& machine) {
-    TableAnswer table{"assembly-list", "Assemblies of " + machine.title(), "assemblies", {{"id", "#", "", true}, {"assembly", "assembly", "", false}, {"joints", "joints", "", true}, {"note", "note", "", false}}, {}, {}};
+    TableAnswer table{
+        "assembly-list",
+        "Assemblies of " + machine.title(),
+        "assemblies",
+        {{"id", "#", "", true}, {"assembly", "assembly", "", false}, {"joints", "joints", "", true}, {"note", "note", "", false}},
+        {},
+        {}};
     const auto places = places_of(book, machine);
     for (const Assembly& a : book.assemblies(machine.id)) {
         const auto n = std::ranges::count_if(places, [&](const book::Place& place) { return place.assembly.id == a.id; });
@@ -178,12 +217,17 @@ TableAnswer joints(const book::Book& book, const std::optional<Machine>& m) {
 }
 
 TableAnswer history(const book::Book& book, const book::Place& place) {
-    TableAnswer table{"history",
-                      fmt::format("History of #{} {}, {}, {}", place.joint.id, place.machine.title(), place.assembly.name, place.joint.name),
-                      "events",
-                      {{"seq", "event", "", true}, {"at", "when (UTC)", "", false}, {"person", "who", "", false}, {"kind", "what", "", false}, {"detail", "detail", "", false}},
-                      {},
-                      {}};
+    TableAnswer table{
+        "history",
+        fmt::format("History of #{} {}, {}, {}", place.joint.id, place.machine.title(), place.assembly.name, place.joint.name),
+        "events",
+        {{"seq", "event", "", true},
+         {"at", "when (UTC)", "", false},
+         {"person", "who", "", false},
+         {"kind", "what", "", false},
+         {"detail", "detail", "", false}},
+        {},
+        {}};
     for (const book::Event& e : book.history(place.joint.id)) {
         table.rows.push_back({id_cell(e.seq), cell(e.at), cell(e.person), cell(e.kind), cell(e.detail)});
     }
@@ -195,15 +239,17 @@ Machine machine_named(const book::Book& book, std::string_view text) {
     std::vector<Machine> found;
     std::vector<std::string> names;
     for (const Machine& m : book.machines()) {
-        if (wanted == fold(m.model) || wanted == fold(m.title()) || wanted == fold(m.model + " " + m.variant) || wanted == fold(m.maker + " " + m.model) ||
-            wanted == fold(m.maker + " " + m.model + " " + m.variant) || (!m.code.empty() && wanted == fold(m.code)) || wanted == "#" + std::to_string(m.id)) {
+        if (wanted == fold(m.model) || wanted == fold(m.title()) || wanted == fold(m.model + " " + m.variant) ||
+            wanted == fold(m.maker + " " + m.model) || wanted == fold(m.maker + " " + m.model + " " + m.variant) ||
+            (!m.code.empty() && wanted == fold(m.code)) || wanted == "#" + std::to_string(m.id)) {
             found.push_back(m);
         }
         names.push_back(m.model);
         names.push_back(m.title());
     }
     if (found.empty()) {
-        throw error(ErrorKind::not_found, "no machine '{}' is in the book{}; add it with 'clampbook machine add'", text, did_you_mean(text, names));
+        throw error(ErrorKind::not_found, "no machine '{}' is in the book{}; add it with 'clampbook machine add'", text,
+                    did_you_mean(text, names));
     }
     if (found.size() > 1) {
         std::vector<std::string> lines;
@@ -223,7 +269,8 @@ Assembly assembly_named(const book::Book& book, const Machine& m, std::string_vi
     for (const Assembly& a : book.assemblies(m.id)) {
         names.push_back(a.name);
     }
-    throw error(ErrorKind::not_found, "{} has no assembly '{}'{}; add it with 'clampbook assembly add'", m.title(), text, did_you_mean(text, names));
+    throw error(ErrorKind::not_found, "{} has no assembly '{}'{}; add it with 'clampbook assembly add'", m.title(), text,
+                did_you_mean(text, names));
 }
 
 } // namespace clampbook::answer

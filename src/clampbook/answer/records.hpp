@@ -18,8 +18,8 @@ namespace clampbook::answer {
 struct TableColumn {
     std::string key;
     std::string title;
-    std::string unit;     ///< of the number in the cells, empty for text
-    bool number = false;  ///< right-aligned, a JSON number
+    std::string unit;    ///< of the number in the cells, empty for text
+    bool number = false; ///< right-aligned, a JSON number
 };
 struct TableCell {
     std::string text;

@@ -22,6 +22,7 @@ struct Screw {
 
 /// Throws not_found with the nearest thread or class, out_of_validity for a pipe thread or a class not made in that
 /// size.
-[[nodiscard]] Screw screw_of(const reference::Reference& reference, std::string_view designation, std::string_view property_class);
+[[nodiscard]] Screw screw_of(const reference::Reference& reference, std::string_view designation,
+                             std::string_view property_class);
 
 } // namespace clampbook::answer

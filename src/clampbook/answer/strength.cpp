@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
+#include "clampbook/engine/strength.hpp"
 #include "clampbook/answer/calculate.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/error.hpp"
-#include "clampbook/engine/strength.hpp"
 #include "clampbook/engine/thread_geometry.hpp"
 
 namespace clampbook::answer {
@@ -41,7 +41,8 @@ Screw screw_of(const Reference& reference, std::string_view designation, std::st
     Screw s;
     s.thread = reference.thread(read_thread(designation));
     if (is_pipe(s.thread.system)) {
-        throw error(ErrorKind::out_of_validity, "{} is a pipe thread: it seals and carries no property class, so no load or preload follows from it",
+        throw error(ErrorKind::out_of_validity,
+                    "{} is a pipe thread: it seals and carries no property class, so no load or preload follows from it",
                     s.thread.code);
     }
     const std::string name = reference.class_name(property_class);
@@ -71,7 +72,8 @@ Screw screw_of(const Reference& reference, std::string_view designation, std::st
         s.proof_load.label = Label::derived;
         s.proof_load.basis = "Sp · As, three digits";
     } else {
-        s.proof_load = computed_load(engine::load_at(base, area), s.has_proof_stress ? "Sp · As" : s.property_class.yield_kind + " · As", inch_thread);
+        s.proof_load = computed_load(engine::load_at(base, area),
+                                     s.has_proof_stress ? "Sp · As" : s.property_class.yield_kind + " · As", inch_thread);
     }
     if (load && load->tensile_load_published) {
         s.tensile_load = printed_load(load->tensile_load, load->citation, inch_thread);
@@ -99,13 +101,15 @@ Document strength(const Reference& reference, std::string_view designation, std:
         document.add("proof_load", "proof load", s.proof_load);
     } else {
         document.add("yield_load", "load at the 0.2 % limit", s.proof_load);
-        document.notes.push_back(c.citation.title + " gives no proof stress for this class; the load at its 0.2 % limit stands in its place.");
+        document.notes.push_back(c.citation.title +
+                                 " gives no proof stress for this class; the load at its 0.2 % limit stands in its place.");
     }
     document.add("min_tensile_load", "minimum tensile load", s.tensile_load);
     if (c.proof_stress) {
         document.add("proof_stress", "proof stress Sp", stress_figure(*c.proof_stress, c.citation));
     }
-    document.add("yield_strength", "yield strength" + (c.yield_kind == "yield" ? std::string{} : " " + c.yield_kind) + ", least", stress_figure(c.yield_strength, c.citation));
+    document.add("yield_strength", "yield strength" + (c.yield_kind == "yield" ? std::string{} : " " + c.yield_kind) + ", least",
+                 stress_figure(c.yield_strength, c.citation));
     document.add("tensile_strength", "tensile strength Rm, least", stress_figure(c.tensile_strength, c.citation));
     if (!c.note.empty()) {
         document.notes.push_back(c.note);

@@ -69,9 +69,12 @@ void add_limits(Document& document, const ThreadRow& row, const engine::Limits& 
 void metric(Document& document, const Reference& reference, const ThreadRow& row) {
     const engine::ThreadGeometry g = engine::metric_geometry(row.major, *row.pitch);
     document.add("pitch", "pitch", printed(*row.pitch, row));
-    document.add("pitch_diameter", "pitch diameter d2, D2", either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.649519 P (ISO 724)"));
-    document.add("minor_diameter_internal", "minor diameter internal D1", either(row.minor_internal, g.minor_internal, row, "d − 1.082532 P (ISO 724)"));
-    document.add("minor_diameter_external", "minor diameter external d3", either(row.minor_external, g.minor_external, row, "d − 1.226869 P (ISO 68-1)"));
+    document.add("pitch_diameter", "pitch diameter d2, D2",
+                 either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.649519 P (ISO 724)"));
+    document.add("minor_diameter_internal", "minor diameter internal D1",
+                 either(row.minor_internal, g.minor_internal, row, "d − 1.082532 P (ISO 724)"));
+    document.add("minor_diameter_external", "minor diameter external d3",
+                 either(row.minor_external, g.minor_external, row, "d − 1.226869 P (ISO 68-1)"));
     Figure area = figure(g.stress_area, "mm²", 3, Label::derived);
     area.basis = "π/4 · ((d2 + d3)/2)² (ISO 898-1, clause 9.1)";
     document.add("stress_area", "stress area As", area);
@@ -90,7 +93,8 @@ void metric(Document& document, const Reference& reference, const ThreadRow& row
     take(t.pitch_external, "Td2 6");
     take(t.pitch_internal, "TD2 6");
     add_limits(document, row, engine::external_limits(g, t), engine::internal_limits(g, t), "6g", "6H",
-               all_printed ? "basic size and the tolerances printed in ISO 965-1" : "basic size and tolerances by the formulas of ISO 965-1");
+               all_printed ? "basic size and the tolerances printed in ISO 965-1"
+                           : "basic size and tolerances by the formulas of ISO 965-1");
 }
 
 void unified(Document& document, const ThreadRow& row) {
@@ -98,9 +102,12 @@ void unified(Document& document, const ThreadRow& row) {
     const engine::ThreadGeometry g = engine::unified_geometry(row.major, n);
     document.add("pitch", "pitch", computed(g.pitch, row, "1 in / " + print_shortest(n)));
     document.add("threads_per_inch", "threads per inch", print_shortest(n));
-    document.add("pitch_diameter", "pitch diameter", either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.64951905 P (ASME B1.1)"));
-    document.add("minor_diameter_internal", "minor diameter internal", either(row.minor_internal, g.minor_internal, row, "d − 1.08253175 P (ASME B1.1)"));
-    document.add("minor_diameter_external", "minor diameter external (UNR)", either(row.minor_external, g.minor_external, row, "d − 1.19078493 P (ASME B1.1)"));
+    document.add("pitch_diameter", "pitch diameter",
+                 either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.64951905 P (ASME B1.1)"));
+    document.add("minor_diameter_internal", "minor diameter internal",
+                 either(row.minor_internal, g.minor_internal, row, "d − 1.08253175 P (ASME B1.1)"));
+    document.add("minor_diameter_external", "minor diameter external (UNR)",
+                 either(row.minor_external, g.minor_external, row, "d − 1.19078493 P (ASME B1.1)"));
     Figure area = figure(row.stress_area.value_or(g.stress_area), "mm²", 4, row.stress_area ? Label::standard : Label::derived);
     if (row.stress_area) {
         area.citation = row.citation;
@@ -127,17 +134,23 @@ void pipe(Document& document, const ThreadRow& row) {
     } else {
         const engine::PipeGeometry g = engine::whitworth_pipe_geometry(row.major, n);
         document.add("pitch_diameter", "pitch diameter", either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.640327 P"));
-        document.add("minor_diameter_internal", "minor diameter internal", either(row.minor_internal, g.minor, row, "d − 1.280654 P"));
-        document.add("minor_diameter_external", "minor diameter external", either(row.minor_internal, g.minor, row, "d − 1.280654 P"));
+        document.add("minor_diameter_internal", "minor diameter internal",
+                     either(row.minor_internal, g.minor, row, "d − 1.280654 P"));
+        document.add("minor_diameter_external", "minor diameter external",
+                     either(row.minor_internal, g.minor, row, "d − 1.280654 P"));
     }
     if (row.gauge_length) {
-        document.add("gauge_length", row.system == ThreadSystem::npt ? "hand-tight engagement L1" : "gauge length", printed(*row.gauge_length, row));
+        document.add("gauge_length", row.system == ThreadSystem::npt ? "hand-tight engagement L1" : "gauge length",
+                     printed(*row.gauge_length, row));
     }
     if (row.useful_length) {
-        document.add("useful_length", row.system == ThreadSystem::npt ? "effective length L2" : "useful thread length", printed(*row.useful_length, row));
+        document.add("useful_length", row.system == ThreadSystem::npt ? "effective length L2" : "useful thread length",
+                     printed(*row.useful_length, row));
     }
-    document.notes.push_back(row.series == "taper pipe" ? "Taper 1 to 16 on the diameter; the thread itself seals. It has no stress area and carries no property class."
-                                                        : "The thread does not seal; a ring or face does. It has no stress area and carries no property class.");
+    document.notes.emplace_back(
+        row.series == "taper pipe"
+            ? "Taper 1 to 16 on the diameter; the thread itself seals. It has no stress area and carries no property class."
+            : "The thread does not seal; a ring or face does. It has no stress area and carries no property class.");
 }
 
 } // namespace
@@ -150,7 +163,8 @@ Document thread(const Reference& reference, std::string_view designation) {
     document.section({});
     document.add("thread", "thread", row.code);
     document.add("series", "series", row.series);
-    document.add("major_diameter", row.series == "taper pipe" ? "major diameter, gauge plane" : "major diameter", printed(row.major, row));
+    document.add("major_diameter", row.series == "taper pipe" ? "major diameter, gauge plane" : "major diameter",
+                 printed(row.major, row));
     switch (row.system) {
     case ThreadSystem::metric:
         metric(document, reference, row);

@@ -68,8 +68,8 @@ std::optional<Fraction> fraction_at(std::string_view text, std::size_t at) {
 }
 
 void refuse_two_readings(std::string_view text, std::string_view first, std::string_view second) {
-    throw error(ErrorKind::usage, "'{}' can be read two ways, as {} or as {}; write it without a grouping sign", text,
-                first, second);
+    throw error(ErrorKind::usage, "'{}' can be read two ways, as {} or as {}; write it without a grouping sign", text, first,
+                second);
 }
 
 } // namespace
@@ -167,12 +167,12 @@ std::string print_significant(double value, int significant) {
     }
     // The exponent after rounding decides how many decimals are shown: 9.996 to 3 digits is 10.0.
     std::array<char, 64> buffer{};
-    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                           std::chars_format::scientific, significant - 1);
+    const auto [end, code] =
+        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::scientific, significant - 1);
     if (code != std::errc{} || !std::isfinite(value)) {
         throw error(ErrorKind::internal, "a number that is not finite reached the printer");
     }
-    const std::string scientific{buffer.data(), end};
+    std::string scientific{buffer.data(), end};
     const std::size_t mark = scientific.find('e');
     const int exponent = static_cast<int>(to_double(scientific.substr(mark + (scientific[mark + 1] == '+' ? 2 : 1))));
     if (exponent < -6 || exponent > 15) {

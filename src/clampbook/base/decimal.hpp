@@ -14,7 +14,7 @@ namespace clampbook {
 /// A number that was read, with what its spelling tells of its precision.
 struct Decimal {
     double value = 0;
-    int significant = 1; ///< digits written, leading zeros left out; a fraction counts as written to 4 digits
+    int significant = 1;    ///< digits written, leading zeros left out; a fraction counts as written to 4 digits
     std::size_t length = 0; ///< bytes of the input that belong to the number
     bool signed_ = false;   ///< a sign was written
 };

@@ -69,13 +69,11 @@ void fold_point(char32_t c, std::string& out) {
         out += "ss";
     } else if (c == 0x152 || c == 0x153) {
         out += "oe";
-    } else if (c == 0xD7 || c == 0xF7 || c == 0xDE || c == 0xFE) {
-        out += utf8(c);
-    } else if (c >= 0xC0 && c <= 0xFF) {
+    } else if (c >= 0xC0 && c <= 0xFF && k_latin1[c - 0xC0] != '?') {
         out += k_latin1[c - 0xC0];
     } else if (c == 0x132 || c == 0x133) {
         out += "ij";
-    } else if (c >= 0x100 && c <= 0x17F) {
+    } else if (c >= 0x100 && c <= 0x17F && k_latin_a[c - 0x100] != '?') {
         out += k_latin_a[c - 0x100];
     } else if (c >= 0x300 && c <= 0x36F) {
         // a combining accent: dropped

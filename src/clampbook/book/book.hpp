@@ -84,6 +84,8 @@ public:
     ~Book();
     Book(Book&&) noexcept;
     Book& operator=(Book&&) noexcept;
+    Book(const Book&) = delete;
+    Book& operator=(const Book&) = delete;
 
     /// Runs `body` in one transaction: all that it writes is kept, or nothing. Waits for another writer for a while,
     /// then throws conflict.

@@ -87,11 +87,12 @@ void require_book(SQLite::Database& db, const std::string& path) {
         throw error(ErrorKind::invalid_data, "'{}' is a database, but no book of clampbook", path);
     }
     if (layout > k_layout) {
-        throw error(ErrorKind::invalid_data, "'{}' has layout {}, made by a newer clampbook; this one reads up to layout {}", path, layout,
-                    k_layout);
+        throw error(ErrorKind::invalid_data, "'{}' has layout {}, made by a newer clampbook; this one reads up to layout {}",
+                    path, layout, k_layout);
     }
     if (layout < 1) {
-        throw error(ErrorKind::invalid_data, "'{}' is a book that was never finished; make it anew with 'clampbook book new'", path);
+        throw error(ErrorKind::invalid_data, "'{}' is a book that was never finished; make it anew with 'clampbook book new'",
+                    path);
     }
 }
 
@@ -114,7 +115,8 @@ void rethrow_as_error(const std::string& path) {
         case SQLITE_FULL:
             throw error(ErrorKind::internal, "'{}': the disk is full; nothing was changed", path);
         case SQLITE_READONLY:
-            throw error(ErrorKind::internal, "'{}' cannot be written: the file or its disk is read-only; nothing was changed", path);
+            throw error(ErrorKind::internal, "'{}' cannot be written: the file or its disk is read-only; nothing was changed",
+                        path);
         case SQLITE_CANTOPEN:
         case SQLITE_PERM:
         case SQLITE_AUTH:
@@ -158,8 +160,9 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
             impl->transact([&] {
                 impl->db->exec(std::string{clampbook_book_schema_begin, clampbook_book_schema_end});
                 impl->db->exec(fmt::format("PRAGMA user_version = {}", k_layout));
-                SQLite::Statement insert{*impl->db, "INSERT INTO book_info (key, value) VALUES ('created.on', ?), ('event.count', '0'), "
-                                                    "('event.head', ?)"};
+                SQLite::Statement insert{*impl->db,
+                                         "INSERT INTO book_info (key, value) VALUES ('created.on', ?), ('event.count', '0'), "
+                                         "('event.head', ?)"};
                 insert.bind(1, stamp.date());
                 insert.bind(2, std::string{k_no_events});
                 insert.exec();
@@ -181,7 +184,8 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
     std::error_code problem;
     const fs::file_status status = fs::status(path, problem);
     if (status.type() == fs::file_type::not_found) {
-        throw error(ErrorKind::invalid_data, "there is no book at '{}'; make one with 'clampbook book new', or name another with --book", path);
+        throw error(ErrorKind::invalid_data,
+                    "there is no book at '{}'; make one with 'clampbook book new', or name another with --book", path);
     }
     if (status.type() == fs::file_type::directory) {
         throw error(ErrorKind::invalid_data, "'{}' is a folder; the book is a file", path);

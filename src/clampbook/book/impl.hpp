@@ -30,7 +30,12 @@ struct Book::Impl {
     std::unique_ptr<SQLite::Database> db;
     bool in_transaction = false;
 
+    Impl() = default;
     ~Impl();
+    Impl(const Impl&) = delete;
+    Impl& operator=(const Impl&) = delete;
+    Impl(Impl&&) = delete;
+    Impl& operator=(Impl&&) = delete;
     /// Runs `body` in BEGIN IMMEDIATE … COMMIT, or as part of the transaction that is open already.
     void transact(const std::function<void()>& body);
     RecordId person(const std::string& name);

@@ -33,7 +33,9 @@ Machine machine_at(const SQLite::Statement& q, int c) {
             text_at(q, c + 4), text_at(q, c + 5), text_at(q, c + 6)};
 }
 
-Assembly assembly_at(const SQLite::Statement& q, int c) { return {id_at(q, c), id_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3)}; }
+Assembly assembly_at(const SQLite::Statement& q, int c) {
+    return {id_at(q, c), id_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3)};
+}
 
 Joint joint_at(SQLite::Statement& q, int c) {
     Joint j;
@@ -109,17 +111,24 @@ RecordId Book::add_source(const Source& source, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_source(source).has_value(), "source", source.line());
-            SQLite::Statement insert{*impl_->db, "INSERT INTO source (kind, title, number, edition, date, kept, file_digest, note, folded, "
-                                                 "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
-            bind_all(insert, {source.kind, source.title, source.number, source.edition, source.date, source.kept, source.file_digest,
-                              source.note, folded_source(source)});
+            SQLite::Statement insert{*impl_->db,
+                                     "INSERT INTO source (kind, title, number, edition, date, kept, file_digest, note, folded, "
+                                     "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {source.kind, source.title, source.number, source.edition, source.date, source.kept,
+                              source.file_digest, source.note, folded_source(source)});
             insert.bind(10, impl_->person(stamp.person));
             insert.bind(11, stamp.at);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             impl_->append_event(stamp, "source added", std::nullopt, std::nullopt,
-                                {{"source", std::to_string(id)}, {"kind", source.kind}, {"title", source.title}, {"number", source.number},
-                                 {"edition", source.edition}, {"date", source.date}, {"kept", source.kept}, {"note", source.note}});
+                                {{"source", std::to_string(id)},
+                                 {"kind", source.kind},
+                                 {"title", source.title},
+                                 {"number", source.number},
+                                 {"edition", source.edition},
+                                 {"date", source.date},
+                                 {"kept", source.kept},
+                                 {"note", source.note}});
         });
         return id;
     });
@@ -130,13 +139,21 @@ RecordId Book::add_machine(const Machine& machine, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_machine(machine).has_value(), "machine", machine.title());
-            SQLite::Statement insert{*impl_->db, "INSERT INTO machine (maker, model, variant, years, code, note, folded) VALUES (?, ?, ?, ?, ?, ?, ?)"};
-            bind_all(insert, {machine.maker, machine.model, machine.variant, machine.years, machine.code, machine.note, folded_machine(machine)});
+            SQLite::Statement insert{
+                *impl_->db,
+                "INSERT INTO machine (maker, model, variant, years, code, note, folded) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {machine.maker, machine.model, machine.variant, machine.years, machine.code, machine.note,
+                              folded_machine(machine)});
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             impl_->append_event(stamp, "machine added", std::nullopt, std::nullopt,
-                                {{"machine", std::to_string(id)}, {"maker", machine.maker}, {"model", machine.model},
-                                 {"variant", machine.variant}, {"years", machine.years}, {"code", machine.code}, {"note", machine.note}});
+                                {{"machine", std::to_string(id)},
+                                 {"maker", machine.maker},
+                                 {"model", machine.model},
+                                 {"variant", machine.variant},
+                                 {"years", machine.years},
+                                 {"code", machine.code},
+                                 {"note", machine.note}});
         });
         return id;
     });
@@ -153,7 +170,9 @@ RecordId Book::add_assembly(const Assembly& assembly, const Stamp& stamp) {
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             impl_->append_event(stamp, "assembly added", std::nullopt, std::nullopt,
-                                {{"assembly", std::to_string(id)}, {"machine", std::to_string(assembly.machine)}, {"name", assembly.name},
+                                {{"assembly", std::to_string(id)},
+                                 {"machine", std::to_string(assembly.machine)},
+                                 {"name", assembly.name},
                                  {"note", assembly.note}});
         });
         return id;
@@ -165,10 +184,11 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_joint(joint.assembly, joint.name).has_value(), "joint", joint.name);
-            SQLite::Statement insert{*impl_->db, "INSERT INTO joint (name, role, thread, property_class, form, ring, housing, note, folded, assembly, "
-                                                 "count, engagement_mm, safety_critical) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
-            bind_all(insert, {joint.name, role_name(joint.role), joint.thread, joint.property_class, joint.form, joint.ring, joint.housing,
-                              joint.note, fold(joint.name)});
+            SQLite::Statement insert{
+                *impl_->db, "INSERT INTO joint (name, role, thread, property_class, form, ring, housing, note, folded, assembly, "
+                            "count, engagement_mm, safety_critical) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            bind_all(insert, {joint.name, role_name(joint.role), joint.thread, joint.property_class, joint.form, joint.ring,
+                              joint.housing, joint.note, fold(joint.name)});
             insert.bind(10, joint.assembly);
             insert.bind(11, joint.count);
             if (joint.engagement_mm) {
@@ -179,11 +199,18 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
             id = impl_->db->getLastInsertRowid();
             impl_->index_joint(id);
             impl_->append_event(stamp, "joint added", id, std::nullopt,
-                                {{"name", joint.name}, {"assembly", std::to_string(joint.assembly)}, {"role", std::string{role_name(joint.role)}},
-                                 {"count", std::to_string(joint.count)}, {"thread", joint.thread}, {"property_class", joint.property_class},
-                                 {"form", joint.form}, {"ring", joint.ring}, {"housing", joint.housing},
+                                {{"name", joint.name},
+                                 {"assembly", std::to_string(joint.assembly)},
+                                 {"role", std::string{role_name(joint.role)}},
+                                 {"count", std::to_string(joint.count)},
+                                 {"thread", joint.thread},
+                                 {"property_class", joint.property_class},
+                                 {"form", joint.form},
+                                 {"ring", joint.ring},
+                                 {"housing", joint.housing},
                                  {"engagement_mm", joint.engagement_mm ? print_shortest(*joint.engagement_mm) : ""},
-                                 {"safety_critical", joint.safety_critical ? "yes" : "no"}, {"note", joint.note}});
+                                 {"safety_critical", joint.safety_critical ? "yes" : "no"},
+                                 {"note", joint.note}});
         });
         return id;
     });
@@ -229,7 +256,8 @@ std::optional<Machine> Book::find_machine(const Machine& like) const {
 
 std::vector<Assembly> Book::assemblies(RecordId machine) const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? ORDER BY a.folded"};
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns +
+                                                " FROM assembly a WHERE a.machine = ? ORDER BY a.folded"};
         query.bind(1, machine);
         std::vector<Assembly> out;
         while (query.executeStep()) {
@@ -241,7 +269,8 @@ std::vector<Assembly> Book::assemblies(RecordId machine) const {
 
 std::optional<Assembly> Book::find_assembly(RecordId machine, std::string_view name) const {
     return guarded(impl_->path, [&]() -> std::optional<Assembly> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? AND a.folded = ?"};
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns +
+                                                " FROM assembly a WHERE a.machine = ? AND a.folded = ?"};
         query.bind(1, machine);
         query.bind(2, fold(name));
         return query.executeStep() ? std::optional{assembly_at(query, 0)} : std::nullopt;
@@ -250,7 +279,8 @@ std::optional<Assembly> Book::find_assembly(RecordId machine, std::string_view n
 
 std::optional<Joint> Book::find_joint(RecordId assembly, std::string_view name) const {
     return guarded(impl_->path, [&]() -> std::optional<Joint> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_joint_columns + " FROM joint j WHERE j.assembly = ? AND j.folded = ?"};
+        SQLite::Statement query{*impl_->db,
+                                std::string{"SELECT "} + k_joint_columns + " FROM joint j WHERE j.assembly = ? AND j.folded = ?"};
         query.bind(1, assembly);
         query.bind(2, fold(name));
         return query.executeStep() ? std::optional{joint_at(query, 0)} : std::nullopt;
@@ -275,7 +305,8 @@ std::optional<Place> Book::place(RecordId joint) const {
 
 std::vector<std::string> Book::names() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT maker FROM machine UNION SELECT model FROM machine UNION SELECT name FROM assembly UNION SELECT name FROM joint"};
+        SQLite::Statement query{*impl_->db, "SELECT maker FROM machine UNION SELECT model FROM machine UNION SELECT name FROM "
+                                            "assembly UNION SELECT name FROM joint"};
         std::vector<std::string> out;
         while (query.executeStep()) {
             out.push_back(text_at(query, 0));

@@ -60,9 +60,10 @@ std::string thread_word(std::string_view thread_code) {
 }
 
 void Book::Impl::index_joint(RecordId joint) {
-    SQLite::Statement query{*db, "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
-                                 "j.note || ' ' || a.note FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
-                                 "WHERE j.id = ?"};
+    SQLite::Statement query{
+        *db, "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
+             "j.note || ' ' || a.note FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
+             "WHERE j.id = ?"};
     query.bind(1, joint);
     if (!query.executeStep()) {
         throw error(ErrorKind::internal, "joint {} is not there to be indexed", joint);
@@ -70,7 +71,8 @@ void Book::Impl::index_joint(RecordId joint) {
     const std::string role = text_at(query, 3);
     const std::string thread = text_at(query, 4);
     const std::string diameter = thread.substr(0, thread.find_first_of("x "));
-    SQLite::Statement insert{*db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+    SQLite::Statement insert{
+        *db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, joint);
     insert.bind(2, words_of(text_at(query, 0)));
     insert.bind(3, words_of(text_at(query, 1)));

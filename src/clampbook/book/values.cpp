@@ -14,8 +14,8 @@ namespace clampbook::book {
 std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
                        std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail) {
     const auto number = [](const std::optional<RecordId>& id) { return id ? std::to_string(*id) : std::string{"-"}; };
-    const std::string line = fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n", previous, seq, stamp.at, stamp.person, kind, number(joint),
-                                         number(value), detail);
+    const std::string line = fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n", previous, seq, stamp.at, stamp.person, kind,
+                                         number(joint), number(value), detail);
     std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
     crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(line.data()), line.size());
     std::string hex;
@@ -25,8 +25,8 @@ std::string event_hash(const std::string& previous, std::int64_t seq, const Stam
     return hex;
 }
 
-void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
-                              std::initializer_list<std::pair<const char*, std::string>> detail) {
+void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,
+                              std::optional<RecordId> value, std::initializer_list<std::pair<const char*, std::string>> detail) {
     std::string object = "SELECT json_object(";
     for (std::size_t i = 0; i < detail.size(); ++i) {
         object += i == 0 ? "?, ?" : ", ?, ?";
@@ -43,7 +43,9 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     const std::int64_t seq = db->execAndGet("SELECT value + 1 FROM book_info WHERE key = 'event.count'").getInt64();
     const std::string previous = db->execAndGet("SELECT value FROM book_info WHERE key = 'event.head'").getString();
     const std::string hash = event_hash(previous, seq, stamp, kind, joint, value, json);
-    SQLite::Statement insert{*db, "INSERT INTO event (seq, at, person, kind, joint, value, detail, previous, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+    SQLite::Statement insert{
+        *db,
+        "INSERT INTO event (seq, at, person, kind, joint, value, detail, previous, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, seq);
     insert.bind(2, stamp.at);
     insert.bind(3, stamp.person);
@@ -58,7 +60,9 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     insert.bind(8, previous);
     insert.bind(9, hash);
     insert.exec();
-    SQLite::Statement keep{*db, "UPDATE book_info SET value = CASE key WHEN 'event.count' THEN ? ELSE ? END WHERE key IN ('event.count', 'event.head')"};
+    SQLite::Statement keep{
+        *db,
+        "UPDATE book_info SET value = CASE key WHEN 'event.count' THEN ? ELSE ? END WHERE key IN ('event.count', 'event.head')"};
     keep.bind(1, std::to_string(seq));
     keep.bind(2, hash);
     keep.exec();
@@ -68,8 +72,9 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     return guarded(impl_->path, [&] {
         RecordId id = 0;
         impl_->transact([&] {
-            SQLite::Statement insert{*impl_->db, "INSERT INTO value (joint, label, as_written, source, page, note, confirmed, entered_by, entered_on) "
-                                                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            SQLite::Statement insert{
+                *impl_->db, "INSERT INTO value (joint, label, as_written, source, page, note, confirmed, entered_by, entered_on) "
+                            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             insert.bind(1, value.joint);
             insert.bind(2, std::string{label_name(value.label)});
             insert.bind(3, value.tightening.as_written);
@@ -83,7 +88,8 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
             insert.bind(9, value.entered_on);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
-            SQLite::Statement step{*impl_->db, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"};
+            SQLite::Statement step{*impl_->db, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) "
+                                               "VALUES (?, ?, ?, ?, ?, ?, ?, ?)"};
             int position = 1;
             for (const Step& s : value.tightening.steps) {
                 step.bind(1, id);
@@ -98,9 +104,14 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
                 step.reset();
             }
             impl_->append_event(stamp, "value entered", value.joint, id,
-                                {{"as_written", value.tightening.as_written}, {"label", std::string{label_name(value.label)}},
-                                 {"source", value.source ? value.source->line() : ""}, {"page", value.page}, {"note", value.note},
-                                 {"confirmed", value.confirmed}, {"entered_by", value.entered_by}, {"entered_on", value.entered_on}});
+                                {{"as_written", value.tightening.as_written},
+                                 {"label", std::string{label_name(value.label)}},
+                                 {"source", value.source ? value.source->line() : ""},
+                                 {"page", value.page},
+                                 {"note", value.note},
+                                 {"confirmed", value.confirmed},
+                                 {"entered_by", value.entered_by},
+                                 {"entered_on", value.entered_on}});
         });
         return id;
     });
@@ -115,7 +126,8 @@ std::vector<Value> Book::values(RecordId joint) const {
                                 "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
                                 "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
                                 "LEFT JOIN value_end e ON e.value = v.id WHERE v.joint = ? ORDER BY v.id"};
-        SQLite::Statement steps{*impl_->db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
+        SQLite::Statement steps{*impl_->db,
+                                "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
         query.bind(1, joint);
         std::vector<Value> out;
         while (query.executeStep()) {
@@ -132,17 +144,22 @@ std::vector<Value> Book::values(RecordId joint) const {
             v.checked_by = text_at(query, 8);
             v.checked_on = text_at(query, 9);
             const std::string standing = text_at(query, 10);
-            v.standing = standing == "current" ? Standing::current : standing == "withdrawn" ? Standing::withdrawn : Standing::superseded;
+            v.standing = standing == "current"     ? Standing::current
+                         : standing == "withdrawn" ? Standing::withdrawn
+                                                   : Standing::superseded;
             if (!query.getColumn(11).isNull()) {
-                v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
-                                  text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
+                v.source =
+                    Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
+                           text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
             }
             steps.bind(1, v.id);
             while (steps.executeStep()) {
                 const std::string kind = text_at(steps, 0);
-                v.tightening.steps.push_back({kind == "torque" ? StepKind::torque : kind == "angle" ? StepKind::angle : StepKind::hand_tight,
-                                              steps.getColumn(1).getDouble(), steps.getColumn(2).getDouble(), steps.getColumn(3).getDouble(),
-                                              text_at(steps, 4), steps.getColumn(5).getInt()});
+                v.tightening.steps.push_back({kind == "torque"  ? StepKind::torque
+                                              : kind == "angle" ? StepKind::angle
+                                                                : StepKind::hand_tight,
+                                              steps.getColumn(1).getDouble(), steps.getColumn(2).getDouble(),
+                                              steps.getColumn(3).getDouble(), text_at(steps, 4), steps.getColumn(5).getInt()});
             }
             steps.reset();
             out.push_back(std::move(v));
@@ -176,8 +193,9 @@ Info Book::info() const {
         info.machines = count("SELECT count(*) FROM machine");
         info.assemblies = count("SELECT count(*) FROM assembly");
         info.joints = count("SELECT count(*) FROM joint");
-        info.joints_without_value = count("SELECT count(*) FROM joint j WHERE NOT EXISTS (SELECT 1 FROM value v LEFT JOIN value_end e "
-                                          "ON e.value = v.id WHERE v.joint = j.id AND e.value IS NULL)");
+        info.joints_without_value =
+            count("SELECT count(*) FROM joint j WHERE NOT EXISTS (SELECT 1 FROM value v LEFT JOIN value_end e "
+                  "ON e.value = v.id WHERE v.joint = j.id AND e.value IS NULL)");
         info.values = count("SELECT count(*) FROM value");
         info.checked_values = count("SELECT count(*) FROM value_check");
         info.sources = count("SELECT count(*) FROM source");
@@ -202,9 +220,11 @@ std::vector<std::string> Book::verify() const {
         }
         SQLite::Statement links{*impl_->db, "PRAGMA foreign_key_check"};
         while (links.executeStep()) {
-            faults.push_back(fmt::format("{} {}: points to a {} that is not there", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
+            faults.push_back(
+                fmt::format("{} {}: points to a {} that is not there", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
         }
-        SQLite::Statement unknown{*impl_->db, "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
+        SQLite::Statement unknown{*impl_->db,
+                                  "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
         while (unknown.executeStep()) {
             faults.push_back(fmt::format("joint {}: cannot be found by its words", id_at(unknown, 0)));
         }
@@ -213,7 +233,8 @@ std::vector<std::string> Book::verify() const {
             for (const Value& value : values(id_at(joints, 0))) {
                 try {
                     if (read_tightening(value.tightening.as_written).steps != value.tightening.steps) {
-                        faults.push_back(fmt::format("value {}: its steps are not what '{}' says", value.id, value.tightening.as_written));
+                        faults.push_back(
+                            fmt::format("value {}: its steps are not what '{}' says", value.id, value.tightening.as_written));
                     }
                 } catch (const Error& fault) {
                     faults.push_back(fmt::format("value {}: {}", value.id, fault.what()));

@@ -45,7 +45,9 @@ Force preload_from(Torque torque, double nut_factor, Length diameter) {
 
 PreloadBand preload_band(Torque torque, double nut_factor_low, double nut_factor_high, Length diameter) {
     if (!(nut_factor_low <= nut_factor_high)) {
-        throw error(ErrorKind::out_of_validity, "a band of nut factors runs from the lower to the higher, not from {:.6g} to {:.6g}", nut_factor_low, nut_factor_high);
+        throw error(ErrorKind::out_of_validity,
+                    "a band of nut factors runs from the lower to the higher, not from {:.6g} to {:.6g}", nut_factor_low,
+                    nut_factor_high);
     }
     return {preload_from(torque, nut_factor_high, diameter), preload_from(torque, nut_factor_low, diameter)};
 }

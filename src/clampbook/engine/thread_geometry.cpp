@@ -15,7 +15,8 @@ Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter
 
 void require_core(Length major, Length core) {
     if (!(core > 0 * millimetre) || !std::isfinite(major.in(millimetre))) {
-        throw error(ErrorKind::out_of_validity, "a thread of {:.4g} mm diameter with this pitch has no core; the diameter must be finite and larger",
+        throw error(ErrorKind::out_of_validity,
+                    "a thread of {:.4g} mm diameter with this pitch has no core; the diameter must be finite and larger",
                     major.in(millimetre));
     }
 }
@@ -27,16 +28,17 @@ void require_positive(double value, const char* what) {
 }
 
 // ISO 3 preferred numbers of the R40 series, one decade.
-constexpr std::array k_r40{1.0,  1.06, 1.12, 1.18, 1.25, 1.32, 1.4,  1.5,  1.6, 1.7, 1.8, 1.9, 2.0, 2.12,
+constexpr std::array k_r40{1.0,  1.06, 1.12, 1.18, 1.25, 1.32, 1.4,  1.5,  1.6,  1.7,  1.8, 1.9,  2.0, 2.12,
                            2.24, 2.36, 2.5,  2.65, 2.8,  3.0,  3.15, 3.35, 3.55, 3.75, 4.0, 4.25, 4.5, 4.75,
-                           5.0,  5.3,  5.6,  6.0,  6.3,  6.7,  7.1,  7.5,  8.0, 8.5, 9.0, 9.5, 10.0};
+                           5.0,  5.3,  5.6,  6.0,  6.3,  6.7,  7.1,  7.5,  8.0,  8.5,  9.0, 9.5,  10.0};
 
 double to_r40(double value) {
     const double decade = std::pow(10.0, std::floor(std::log10(value)));
     const double mantissa = value / decade;
     // Half way between two numbers the larger one is taken, as the printed T_D1 of a pitch of 1 mm shows.
     const auto distance = [&](double step) { return std::fabs(step - mantissa); };
-    return decade * *std::min_element(k_r40.rbegin(), k_r40.rend(), [&](double a, double b) { return distance(a) < distance(b) - 1e-9; });
+    return decade *
+           *std::min_element(k_r40.rbegin(), k_r40.rend(), [&](double a, double b) { return distance(a) < distance(b) - 1e-9; });
 }
 
 // ISO 965-1 Tables 3 to 5: the diameter ranges, mm.
@@ -96,10 +98,8 @@ Tolerances metric_tolerances(Length major, Length pitch) {
     const SizeRange range = metric_size_range(major);
     const double d = std::sqrt(range.over.in(millimetre) * range.up_to.in(millimetre));
     const double external = to_r40(90 * std::pow(p, 0.4) * std::pow(d, 0.1));
-    return {std::round(15 + 11 * p) * micrometre,
-            to_r40(180 * std::cbrt(p * p) - 3.15 / std::sqrt(p)) * micrometre,
-            to_r40(p < 1 ? 433 * p - 190 * std::pow(p, 1.22) : 230 * std::pow(p, 0.7)) * micrometre,
-            external * micrometre,
+    return {std::round(15 + 11 * p) * micrometre, to_r40(180 * std::cbrt(p * p) - 3.15 / std::sqrt(p)) * micrometre,
+            to_r40(p < 1 ? 433 * p - 190 * std::pow(p, 1.22) : 230 * std::pow(p, 0.7)) * micrometre, external * micrometre,
             to_r40(1.32 * 90 * std::pow(p, 0.4) * std::pow(d, 0.1)) * micrometre};
 }
 

@@ -171,8 +171,7 @@ void read_csv(std::istream& in, std::string_view name, const std::function<void(
 CsvTable read_csv(std::istream& in, std::string_view name) {
     CsvTable table;
     read_csv(
-        in, name, [&](const CsvHeader& header) { table.header = header; },
-        [&](const CsvRow& row) { table.rows.push_back(row); });
+        in, name, [&](const CsvHeader& header) { table.header = header; }, [&](const CsvRow& row) { table.rows.push_back(row); });
     return table;
 }
 

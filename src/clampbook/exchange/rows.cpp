@@ -54,7 +54,8 @@ void read_joint_rows(std::istream& in, std::string_view name, const std::functio
         for (const std::string& typed : header.columns) {
             const auto* found = std::ranges::find(k_columns, typed, &JointColumn::name);
             if (found == k_columns.end()) {
-                throw error(ErrorKind::invalid_data, "{}:1: the column '{}' is not known{}", name, typed, did_you_mean(typed, known));
+                throw error(ErrorKind::invalid_data, "{}:1: the column '{}' is not known{}", name, typed,
+                            did_you_mean(typed, known));
             }
             cells.push_back(found->cell);
         }

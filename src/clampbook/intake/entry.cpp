@@ -37,7 +37,7 @@ std::string ring_of(const reference::Reference& reference, std::string_view type
 }
 
 std::string form_of(const reference::Reference& reference, std::string_view typed) {
-    const std::string folded = fold(typed);
+    std::string folded = fold(typed);
     if (std::ranges::find(k_screw_forms, folded) != k_screw_forms.end()) {
         return folded;
     }
@@ -59,7 +59,8 @@ std::string housing_of(const reference::Reference& reference, std::string_view t
 bool same(const Value& a, const Entry& b, const Tightening& tightening) {
     const RecordId source_a = a.source ? a.source->id : 0;
     const RecordId source_b = b.source ? b.source->id : 0;
-    return a.standing == Standing::current && a.label == b.label && source_a == source_b && a.page == b.page && a.tightening == tightening;
+    return a.standing == Standing::current && a.label == b.label && source_a == source_b && a.page == b.page &&
+           a.tightening == tightening;
 }
 
 } // namespace
@@ -98,7 +99,8 @@ Joint in_standard_words(const reference::Reference& reference, Joint joint) {
         throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
     }
     if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
-        throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm", print_shortest(*joint.engagement_mm));
+        throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm",
+                    print_shortest(*joint.engagement_mm));
     }
     std::optional<reference::ThreadRow> thread;
     if (!trim(joint.thread).empty()) {
@@ -149,7 +151,8 @@ RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp) {
     book.in_one_go([&] {
         for (const Value& there : book.values(entry.joint)) {
             if (same(there, entry, value.tightening)) {
-                throw error(ErrorKind::conflict, "'{}' with this label, source and page is current in the book already (value {})",
+                throw error(ErrorKind::conflict,
+                            "'{}' with this label, source and page is current in the book already (value {})",
                             value.tightening.as_written, there.id);
             }
         }
@@ -163,7 +166,8 @@ Source source_named(const book::Book& book, std::string_view text) {
     std::vector<Source> found;
     std::vector<std::string> names;
     for (const Source& source : book.sources()) {
-        if (std::to_string(source.id) == wanted || (!source.number.empty() && fold(source.number) == wanted) || fold(source.title) == wanted) {
+        if (std::to_string(source.id) == wanted || (!source.number.empty() && fold(source.number) == wanted) ||
+            fold(source.title) == wanted) {
             found.push_back(source);
         }
         names.push_back(source.title);
@@ -172,14 +176,16 @@ Source source_named(const book::Book& book, std::string_view text) {
         }
     }
     if (found.empty()) {
-        throw error(ErrorKind::not_found, "no source '{}' is in the book{}; add it with 'clampbook source add'", text, did_you_mean(text, names));
+        throw error(ErrorKind::not_found, "no source '{}' is in the book{}; add it with 'clampbook source add'", text,
+                    did_you_mean(text, names));
     }
     if (found.size() > 1) {
         std::vector<std::string> lines;
         for (const Source& source : found) {
             lines.push_back(std::to_string(source.id) + " (" + source.line() + ")");
         }
-        throw error(ErrorKind::conflict, "'{}' names {} sources; give the number of one: {}", text, found.size(), join(lines, "; "));
+        throw error(ErrorKind::conflict, "'{}' names {} sources; give the number of one: {}", text, found.size(),
+                    join(lines, "; "));
     }
     return found.front();
 }

@@ -13,13 +13,15 @@ asm(R"(
 .section .rodata
 .global clampbook_demo_joints_begin
 clampbook_demo_joints_begin:
-.incbin ")" CLAMPBOOK_DEMO "/joints.csv" R"("
+.incbin ")" CLAMPBOOK_DEMO "/joints.csv"
+    R"("
 .global clampbook_demo_joints_end
 clampbook_demo_joints_end:
 .byte 0
 .global clampbook_demo_unvalued_begin
 clampbook_demo_unvalued_begin:
-.incbin ")" CLAMPBOOK_DEMO "/unvalued.csv" R"("
+.incbin ")" CLAMPBOOK_DEMO "/unvalued.csv"
+    R"("
 .global clampbook_demo_unvalued_end
 clampbook_demo_unvalued_end:
 .byte 0
@@ -77,7 +79,8 @@ RecordId machine_of(book::Book& book, const exchange::JointRow& row, const book:
     return there ? there->id : book.add_machine(machine, stamp);
 }
 
-RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, const book::Stamp& stamp) {
+RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
+                  const book::Stamp& stamp) {
     const RecordId machine = machine_of(book, row, stamp);
     if (row.assembly.empty() || row.joint.empty()) {
         throw error(ErrorKind::usage, "assembly and joint must not be empty");
@@ -126,7 +129,8 @@ std::optional<Source> source_of(book::Book& book, const exchange::JointRow& row,
     return source;
 }
 
-void take_text(book::Book& book, const reference::Reference& reference, std::string_view text, std::string_view name, const book::Stamp& stamp) {
+void take_text(book::Book& book, const reference::Reference& reference, std::string_view text, std::string_view name,
+               const book::Stamp& stamp) {
     std::istringstream in{std::string{text}};
     exchange::read_joint_rows(in, name, [&](const exchange::JointRow& row) { take_row(book, reference, row, name, stamp); });
 }
@@ -176,7 +180,8 @@ void write_demo(const std::string& path, const reference::Reference& reference) 
             book::Book book = book::Book::create(draft, stamp);
             book.in_one_go([&] {
                 take_text(book, reference, {clampbook_demo_joints_begin, clampbook_demo_joints_end}, "demo/joints.csv", stamp);
-                take_text(book, reference, {clampbook_demo_unvalued_begin, clampbook_demo_unvalued_end}, "demo/unvalued.csv", stamp);
+                take_text(book, reference, {clampbook_demo_unvalued_begin, clampbook_demo_unvalued_end}, "demo/unvalued.csv",
+                          stamp);
             });
         }
         std::filesystem::rename(draft, path);

@@ -59,16 +59,15 @@ Role read_role(std::string_view text) {
         }
         names.emplace_back(row.name);
     }
-    throw error(ErrorKind::usage, "'{}' is no role of a joint{}; the roles are {}", text, did_you_mean(text, names), join(names, ", "));
+    throw error(ErrorKind::usage, "'{}' is no role of a joint{}; the roles are {}", text, did_you_mean(text, names),
+                join(names, ", "));
 }
 
 bool is_plug(Role role) noexcept {
     return role == Role::drain || role == Role::fill || role == Role::level || role == Role::vent;
 }
 
-bool is_safety_critical(Role role) noexcept {
-    return role == Role::wheel || role == Role::brake || role == Role::steering;
-}
+bool is_safety_critical(Role role) noexcept { return role == Role::wheel || role == Role::brake || role == Role::steering; }
 
 std::string Machine::title() const { return variant.empty() ? model : model + ", " + variant; }
 

@@ -49,8 +49,8 @@ bool eat(std::string_view& text, std::string_view front) {
 std::optional<double> plain_number(std::string_view& text) {
     std::size_t n = 0;
     bool sign = false;
-    while (n < text.size() && (digit(text[n]) || (!sign && n > 0 && (text[n] == '.' || text[n] == ',') &&
-                                                  n + 1 < text.size() && digit(text[n + 1])))) {
+    while (n < text.size() && (digit(text[n]) || (!sign && n > 0 && (text[n] == '.' || text[n] == ',') && n + 1 < text.size() &&
+                                                  digit(text[n + 1])))) {
         sign = sign || !digit(text[n]);
         ++n;
     }
@@ -143,10 +143,10 @@ ThreadName read_thread(std::string_view text) {
     bool pipe = true;
     if (eat(rest, "npt")) {
         name.system = ThreadSystem::npt;
-    } else if (rest.starts_with('g') && rest.size() > 1 && !std::isalpha(static_cast<unsigned char>(rest[1]))) {
+    } else if (rest.starts_with('g') && rest.size() > 1 && std::isalpha(static_cast<unsigned char>(rest[1])) == 0) {
         eat(rest, "g");
         name.system = ThreadSystem::pipe_parallel;
-    } else if (rest.starts_with('r') && rest.size() > 1 && !std::isalpha(static_cast<unsigned char>(rest[1]))) {
+    } else if (rest.starts_with('r') && rest.size() > 1 && std::isalpha(static_cast<unsigned char>(rest[1])) == 0) {
         eat(rest, "r");
         name.system = ThreadSystem::pipe_taper;
     } else {

@@ -22,11 +22,11 @@ enum class ThreadSystem { metric, unified, pipe_parallel, pipe_taper, npt };
 /// A thread's name taken apart.
 struct ThreadName {
     ThreadSystem system = ThreadSystem::metric;
-    std::string size;             ///< `M18`, `3/8`, `#10`, `1-1/8`: diameter as the standard writes it
-    std::optional<Length> pitch;  ///< metric, where written
+    std::string size;                       ///< `M18`, `3/8`, `#10`, `1-1/8`: diameter as the standard writes it
+    std::optional<Length> pitch;            ///< metric, where written
     std::optional<double> threads_per_inch; ///< inch and pipe, where written
-    std::string series;           ///< `UNC`, `UNF`, `UN` where written, else empty
-    std::string text;             ///< as typed
+    std::string series;                     ///< `UNC`, `UNF`, `UN` where written, else empty
+    std::string text;                       ///< as typed
 };
 
 /// Reads `M18x1.5`, `M18×1,5`, `m18 x 1.5`, `M10`, `3/8-16 UNC`, `3/8-16`, `#10-32`, `1 1/8-7 UNC`, `G1/2`, `R 1/2`,

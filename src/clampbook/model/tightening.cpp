@@ -39,7 +39,8 @@ std::optional<Sign> find_sign(std::string_view text, std::span<const std::string
 
 constexpr std::array<std::string_view, 4> k_plus_minus{"±", "+/-", "+-", "+ / -"};
 // Figure, en and em dashes, hyphens of their own, dots, a minus sign between blanks, and the word.
-constexpr std::array<std::string_view, 11> k_range{"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212", "..", "...", " to ", " - ", "~"};
+constexpr std::array<std::string_view, 11> k_range{"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212",
+                                                   "..",     "...",    " to ",   " - ",    "~"};
 
 // "+3/-1": the sign of an upper limit, not of a next step.
 bool upper_limit_at(std::string_view text, std::size_t plus) {
@@ -213,7 +214,9 @@ Measured measured(std::string_view text) {
         if (rest.starts_with('-') && rest.size() > 1 && digit(rest[1])) {
             return range(text, text.substr(0, first->length), trim(rest.substr(1)));
         }
-        const std::size_t times = rest.starts_with("×") ? 2 : rest.starts_with('x') && rest.size() > 1 && (rest[1] == ' ' || digit(rest[1])) ? 1 : 0;
+        const std::size_t times = rest.starts_with("×")                                                            ? 2
+                                  : rest.starts_with('x') && rest.size() > 1 && (rest[1] == ' ' || digit(rest[1])) ? 1
+                                                                                                                   : 0;
         if (times > 0) {
             Reading each = read_quantity(trim(rest.substr(times)), Dimension::angle);
             each.value *= first->value;
@@ -250,15 +253,16 @@ Step step_of(std::string_view text, bool after_plus) {
     }
     const UnitInfo& unit = *found.low.unit;
     if (unit.dimension != Dimension::torque && unit.dimension != Dimension::angle) {
-        throw error(ErrorKind::usage, "'{}' is {}; a step is a torque or an angle{}", text, dimension_name(unit.dimension), k_how);
+        throw error(ErrorKind::usage, "'{}' is {}; a step is a torque or an angle{}", text, dimension_name(unit.dimension),
+                    k_how);
     }
     if (found.low.value <= 0 || (found.low.is_signed && !after_plus)) {
         throw error(ErrorKind::usage, "'{}' must be more than zero and carries no sign", text);
     }
     const bool is_torque = unit.dimension == Dimension::torque;
     if (is_torque && after_plus) {
-        throw error(ErrorKind::usage,
-                    "'{}' follows a plus; write '20 N·m, 50 N·m' for steps and '32 ± 3 N·m' for a tolerance", text);
+        throw error(ErrorKind::usage, "'{}' follows a plus; write '20 N·m, 50 N·m' for steps and '32 ± 3 N·m' for a tolerance",
+                    text);
     }
     return Step{is_torque ? StepKind::torque : StepKind::angle,
                 unit.to_canonical(found.nominal),

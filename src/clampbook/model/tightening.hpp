@@ -26,8 +26,8 @@ struct Step {
     double nominal = 0;
     double low = 0;
     double high = 0;
-    std::string unit;      ///< the unit as the table of units writes it: `lbf·ft`
-    int significant = 2;   ///< digits that the number was written with
+    std::string unit;    ///< the unit as the table of units writes it: `lbf·ft`
+    int significant = 2; ///< digits that the number was written with
     friend bool operator==(const Step&, const Step&) = default;
 
     [[nodiscard]] bool has_band() const noexcept { return low != high; }

@@ -35,7 +35,8 @@ std::string upper(std::string_view text) {
 }
 
 std::string whose(const Value& value) {
-    std::string out = value.is_checked() ? "checked by " + value.checked_by + " on " + value.checked_on : std::string{"unchecked"};
+    std::string out =
+        value.is_checked() ? "checked by " + value.checked_by + " on " + value.checked_on : std::string{"unchecked"};
     if (value.standing != Standing::current) {
         out += ", " + upper(standing_name(value.standing));
     }
@@ -92,8 +93,9 @@ std::string short_values(const FoundJoint& found, std::size_t indent) {
     }
     std::string out;
     for (const FoundValue* value : current) {
-        out += (out.empty() ? "" : "\n" + std::string(indent, ' ')) + both_units(*value) + "   " + std::string{label_name(value->value.label)} + ", " +
-               (value->value.is_checked() ? "checked" : "unchecked") + number;
+        out += (out.empty() ? "" : "\n" + std::string(indent, ' ')) + both_units(*value) + "   " +
+               std::string{label_name(value->value.label)} + ", " + (value->value.is_checked() ? "checked" : "unchecked") +
+               number;
     }
     return out + (found.disagreement.empty() ? "" : "\n" + std::string(indent, ' ') + "! these current values disagree");
 }
@@ -163,12 +165,14 @@ std::string text(const answer::FindAnswer& found) {
             if (last == nullptr || last->assembly.id != place.assembly.id) {
                 out += "  " + place.assembly.name + "\n";
             }
-            const std::string lead = "    " + pad_right(place.joint.name, name_width) + "  " + pad_right(thread_for_print(place.joint.thread), thread_width) + "  ";
+            const std::string lead = "    " + pad_right(place.joint.name, name_width) + "  " +
+                                     pad_right(thread_for_print(place.joint.thread), thread_width) + "  ";
             out += lead + short_values(match, display_width(lead)) + "\n";
             last = &place;
         }
         if (found.total > found.matches.size()) {
-            out += fmt::format("\nand {} more; add a word to narrow it down, or --most {}\n", found.total - found.matches.size(), found.total);
+            out += fmt::format("\nand {} more; add a word to narrow it down, or --most {}\n", found.total - found.matches.size(),
+                               found.total);
         }
         out += "\nWhose figure it is, and the cautions: 'clampbook joint show NUMBER'\n";
     }

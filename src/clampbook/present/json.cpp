@@ -74,7 +74,8 @@ std::string finished(const Json& out, bool compact = false) {
 }
 
 Json json_of(const Source& s) {
-    return Json{{"id", s.id}, {"kind", s.kind}, {"title", s.title}, {"number", s.number}, {"edition", s.edition}, {"date", s.date}, {"kept", s.kept}};
+    return Json{{"id", s.id},           {"kind", s.kind}, {"title", s.title}, {"number", s.number},
+                {"edition", s.edition}, {"date", s.date}, {"kept", s.kept}};
 }
 
 Json json_of(const Step& step) {
@@ -121,8 +122,8 @@ Json json_of(const book::Place& place) {
     Json out = Json::object();
     out["id"] = j.id;
     out["name"] = j.name;
-    out["machine"] = {{"id", place.machine.id}, {"maker", place.machine.maker}, {"model", place.machine.model}, {"variant", place.machine.variant},
-                      {"years", place.machine.years}, {"code", place.machine.code}};
+    out["machine"] = {{"id", place.machine.id},           {"maker", place.machine.maker}, {"model", place.machine.model},
+                      {"variant", place.machine.variant}, {"years", place.machine.years}, {"code", place.machine.code}};
     out["assembly"] = place.assembly.name;
     out["role"] = role_name(j.role);
     out["count"] = j.count;

@@ -69,7 +69,8 @@ std::string common_origin(const answer::Section& section) {
         }
         ++figures;
         first = first == nullptr ? &*item.figure : first;
-        if (item.figure->citation || item.figure->basis.empty() || item.figure->basis != first->basis || item.figure->label != first->label) {
+        if (item.figure->citation || item.figure->basis.empty() || item.figure->basis != first->basis ||
+            item.figure->label != first->label) {
             return {};
         }
     }
@@ -145,7 +146,8 @@ std::string text(const answer::TableAnswer& table) {
         const std::string& key = table.columns[c].key;
         const bool empty = std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text.empty(); });
         // Notes are long, and a name that only repeats the code says nothing: both are left to --csv and --json.
-        const bool repeats = key == "name" && c > 0 && std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text == row[c - 1].text; });
+        const bool repeats = key == "name" && c > 0 &&
+                             std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text == row[c - 1].text; });
         const bool is_note = key == "note" && table.schema == "list";
         if (!empty && !repeats && !is_note) {
             std::size_t width = display_width(table.columns[c].title);

@@ -59,8 +59,9 @@ Reference::Reference() : impl_(std::make_unique<Impl>()) {
         impl_->db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
         const auto size = static_cast<sqlite3_int64>(clampbook_reference_end - clampbook_reference_begin);
         // Read-only, and not freed by the library: the cast gives nothing away.
-        const int code = sqlite3_deserialize(impl_->db->getHandle(), "main", const_cast<unsigned char*>(clampbook_reference_begin),
-                                             size, size, SQLITE_DESERIALIZE_READONLY);
+        const int code =
+            sqlite3_deserialize(impl_->db->getHandle(), "main", const_cast<unsigned char*>(clampbook_reference_begin), size, size,
+                                SQLITE_DESERIALIZE_READONLY);
         if (code != SQLITE_OK) {
             throw error(ErrorKind::internal, "{} cannot be opened ({})", impl_->name, sqlite3_errstr(code));
         }
@@ -81,7 +82,8 @@ Reference::Reference(const std::string& path) : impl_(std::make_unique<Impl>()) 
         }
         const std::string layout = metadata("layout.major");
         if (layout != std::to_string(k_layout_major)) {
-            throw error(ErrorKind::invalid_data, "'{}' has layout {}, this program reads layout {}", path, layout, k_layout_major);
+            throw error(ErrorKind::invalid_data, "'{}' has layout {}, this program reads layout {}", path, layout,
+                        k_layout_major);
         }
         SQLite::Statement check{*impl_->db, "PRAGMA integrity_check(1)"};
         if (!check.executeStep() || check.getColumn(0).getString() != "ok") {

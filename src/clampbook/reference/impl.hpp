@@ -29,7 +29,12 @@ struct Reference::Impl {
     std::string name; ///< for messages
     std::unique_ptr<SQLite::Database> db;
 
+    Impl() = default;
     ~Impl();
+    Impl(const Impl&) = delete;
+    Impl& operator=(const Impl&) = delete;
+    Impl(Impl&&) = delete;
+    Impl& operator=(Impl&&) = delete;
 };
 
 /// Runs a query; what the database library throws becomes invalid_data naming the database.

@@ -142,6 +142,8 @@ public:
     ~Reference();
     Reference(Reference&&) noexcept;
     Reference& operator=(Reference&&) noexcept;
+    Reference(const Reference&) = delete;
+    Reference& operator=(const Reference&) = delete;
 
     /// Throws not_found with the nearest thread.
     [[nodiscard]] ThreadRow thread(const ThreadName& name) const;

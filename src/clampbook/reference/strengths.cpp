@@ -70,20 +70,23 @@ std::string sizes_of(const std::vector<ClassRow>& rows, bool inches) {
 } // namespace
 
 std::vector<std::string> Reference::class_names() const {
-    return guarded(impl_->name, [&] { return column_of(*impl_->db, "SELECT DISTINCT class FROM property_class ORDER BY authority, tensile_strength_MPa, class"); });
+    return guarded(impl_->name, [&] {
+        return column_of(*impl_->db, "SELECT DISTINCT class FROM property_class ORDER BY authority, tensile_strength_MPa, class");
+    });
 }
 
 std::string Reference::class_name(std::string_view typed) const {
-    return guarded(impl_->name, [&] { return by_spelling(*impl_->db, "property_class", class_names(), typed, "property class"); });
+    return guarded(impl_->name,
+                   [&] { return by_spelling(*impl_->db, "property_class", class_names(), typed, "property class"); });
 }
 
 ClassRow Reference::property_class(std::string_view name, const ThreadRow& thread) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT class, t.code, over_mm, from_mm, up_to_mm, tensile_strength_MPa, yield_strength_MPa, "
-                                            "yield_kind, proof_stress_MPa, t.note, thread_system, "} +
-                                    k_citation_columns +
-                                    " FROM property_class t JOIN source s ON s.code = t.source WHERE class = ? ORDER BY up_to_mm"};
+        SQLite::Statement query{
+            *impl_->db, std::string{"SELECT class, t.code, over_mm, from_mm, up_to_mm, tensile_strength_MPa, yield_strength_MPa, "
+                                    "yield_kind, proof_stress_MPa, t.note, thread_system, "} +
+                            k_citation_columns +
+                            " FROM property_class t JOIN source s ON s.code = t.source WHERE class = ? ORDER BY up_to_mm"};
         query.bind(1, std::string{name});
         std::vector<ClassRow> rows;
         std::string system;
@@ -113,43 +116,48 @@ ClassRow Reference::property_class(std::string_view name, const ThreadRow& threa
             throw error(ErrorKind::internal, "'{}' passed as a property class but is none", name);
         }
         if (is_pipe(thread.system)) {
-            throw error(ErrorKind::out_of_validity, "{} is a pipe thread: it seals and is not made in property classes", thread.code);
+            throw error(ErrorKind::out_of_validity, "{} is a pipe thread: it seals and is not made in property classes",
+                        thread.code);
         }
         if ((system == "M") != (thread.system == ThreadSystem::metric)) {
             throw error(ErrorKind::out_of_validity, "class {} is made with {} threads, and {} is {}", name,
-                        system == "M" ? "metric" : "inch", thread_for_print(thread.code), system == "M" ? "an inch thread" : "a metric one");
+                        system == "M" ? "metric" : "inch", thread_for_print(thread.code),
+                        system == "M" ? "an inch thread" : "a metric one");
         }
         const Length slack = 1e-6 * millimetre;
         for (const ClassRow& row : rows) {
-            const bool above = (!row.from || thread.major >= *row.from - slack) && (!row.over || thread.major > *row.over + slack);
+            const bool above =
+                (!row.from || thread.major >= *row.from - slack) && (!row.over || thread.major > *row.over + slack);
             if (above && thread.major <= row.up_to + slack) {
                 return row;
             }
         }
-        throw error(ErrorKind::out_of_validity, "class {} is not made in {}: {} gives it for {}", name, thread_for_print(thread.code),
-                    rows.front().citation.title, sizes_of(rows, system == "UN"));
+        throw error(ErrorKind::out_of_validity, "class {} is not made in {}: {} gives it for {}", name,
+                    thread_for_print(thread.code), rows.front().citation.title, sizes_of(rows, system == "UN"));
     });
 }
 
 std::optional<LoadRow> Reference::load(std::string_view thread_code, std::string_view class_name) const {
     return guarded(impl_->name, [&]() -> std::optional<LoadRow> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT stress_area_mm2, proof_load_N, tensile_load_N, proof_load_basis, "
-                                                        "tensile_load_basis, "} +
-                                                k_citation_columns +
-                                                " FROM bolt_load t JOIN source s ON s.code = t.source WHERE thread = ? AND class = ?"};
+        SQLite::Statement query{*impl_->db,
+                                std::string{"SELECT stress_area_mm2, proof_load_N, tensile_load_N, proof_load_basis, "
+                                            "tensile_load_basis, "} +
+                                    k_citation_columns +
+                                    " FROM bolt_load t JOIN source s ON s.code = t.source WHERE thread = ? AND class = ?"};
         query.bind(1, std::string{thread_code});
         query.bind(2, std::string{class_name});
         if (!query.executeStep()) {
             return std::nullopt;
         }
-        return LoadRow{*number_at(query, 0) * square_millimetre, *number_at(query, 1) * newton, *number_at(query, 2) * newton,
+        return LoadRow{*number_at(query, 0) * square_millimetre, *number_at(query, 1) * newton,    *number_at(query, 2) * newton,
                        text_at(query, 3) == "published",         text_at(query, 4) == "published", citation_at(query, 5)};
     });
 }
 
 std::vector<NutFactorRow> Reference::nut_factors() const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, condition, low_value, high_value, value_value, "} + k_citation_columns +
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, condition, low_value, high_value, value_value, "} +
+                                                k_citation_columns +
                                                 " FROM nut_factor t JOIN source s ON s.code = t.source ORDER BY t.code"};
         std::vector<NutFactorRow> rows;
         while (query.executeStep()) {
@@ -208,8 +216,9 @@ RingInfo Reference::ring(std::string_view material, std::string_view thread_code
         RingInfo info{text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 3)};
         const bool flat = info.material == "aluminium" || info.material == "copper" || info.material == "steel";
         if (flat && !thread_code.empty()) {
-            SQLite::Statement usual{*impl_->db, "SELECT inner_diameter_print, outer_diameter_print, thickness_print FROM ring_thread u "
-                                                "JOIN ring r ON r.code = u.ring WHERE u.size = ? AND u.usual = 'yes' AND r.form = 'A'"};
+            SQLite::Statement usual{*impl_->db,
+                                    "SELECT inner_diameter_print, outer_diameter_print, thickness_print FROM ring_thread u "
+                                    "JOIN ring r ON r.code = u.ring WHERE u.size = ? AND u.usual = 'yes' AND r.form = 'A'"};
             usual.bind(1, std::string{thread_code.substr(0, thread_code.find('x'))});
             if (usual.executeStep()) {
                 const auto number = [&](int column) {
@@ -236,19 +245,22 @@ std::string Reference::fastener_class(std::string_view typed) const {
 
 std::string Reference::housing(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "housing", column_of(*impl_->db, "SELECT code FROM housing ORDER BY code"), typed, "housing material");
+        return by_spelling(*impl_->db, "housing", column_of(*impl_->db, "SELECT code FROM housing ORDER BY code"), typed,
+                           "housing material");
     });
 }
 
 std::string Reference::ring_material(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "ring_material", column_of(*impl_->db, "SELECT code FROM ring_material ORDER BY code"), typed, "ring material");
+        return by_spelling(*impl_->db, "ring_material", column_of(*impl_->db, "SELECT code FROM ring_material ORDER BY code"),
+                           typed, "ring material");
     });
 }
 
 std::string Reference::plug_form(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "plug_form", column_of(*impl_->db, "SELECT code FROM plug_form ORDER BY code"), typed, "plug form");
+        return by_spelling(*impl_->db, "plug_form", column_of(*impl_->db, "SELECT code FROM plug_form ORDER BY code"), typed,
+                           "plug form");
     });
 }
 
@@ -258,7 +270,8 @@ std::vector<Word> Reference::words() const {
                                             "FROM word w JOIN concept c ON c.code = w.concept ORDER BY w.code"};
         std::vector<Word> words;
         while (query.executeStep()) {
-            words.push_back({text_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), query.getColumn(4).getInt() != 0});
+            words.push_back(
+                {text_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), query.getColumn(4).getInt() != 0});
         }
         return words;
     });

@@ -22,10 +22,12 @@ struct TopicRow {
 
 // In the order in which somebody would look through them.
 constexpr std::array k_topics{
-    TopicRow{"threads", "thread", "Screw threads", "system, major_diameter_mm, coalesce(pitch_mm, 25.4 / threads_per_inch_value) DESC"},
+    TopicRow{"threads", "thread", "Screw threads",
+             "system, major_diameter_mm, coalesce(pitch_mm, 25.4 / threads_per_inch_value) DESC"},
     TopicRow{"tolerances", "thread_tolerance", "Thread tolerances of grade 6", "tolerance, over_mm, pitch_mm"},
     TopicRow{"classes", "property_class", "Property classes and grades", "authority, tensile_strength_MPa, code"},
-    TopicRow{"loads", "bolt_load", "Proof and minimum tensile loads of screws", "authority, stress_area_mm2, thread, proof_load_N"},
+    TopicRow{"loads", "bolt_load", "Proof and minimum tensile loads of screws",
+             "authority, stress_area_mm2, thread, proof_load_N"},
     TopicRow{"nuts", "nut_load", "Proof loads of nuts", nullptr},
     TopicRow{"breaking-torques", "breaking_torque", "Minimum breaking torques of screws", nullptr},
     TopicRow{"plug-forms", "plug_form", "Forms of plugs", nullptr},
@@ -55,7 +57,7 @@ struct Suffix {
     const char* end;
     const char* unit;
 };
-constexpr std::array k_suffixes{Suffix{"_mm2", "mm²"}, Suffix{"_mm", "mm"}, Suffix{"_Nm", "N·m"},     Suffix{"_N", "N"},
+constexpr std::array k_suffixes{Suffix{"_mm2", "mm²"}, Suffix{"_mm", "mm"},     Suffix{"_Nm", "N·m"}, Suffix{"_N", "N"},
                                 Suffix{"_MPa", "MPa"}, Suffix{"_per_K", "1/K"}, Suffix{"_value", ""}};
 
 const TopicRow& topic_named(std::string_view typed) {
@@ -66,7 +68,8 @@ const TopicRow& topic_named(std::string_view typed) {
         }
         names.emplace_back(topic.name);
     }
-    throw error(ErrorKind::not_found, "'{}' is no table{}; the tables are {}", typed, did_you_mean(typed, names), join(names, ", "));
+    throw error(ErrorKind::not_found, "'{}' is no table{}; the tables are {}", typed, did_you_mean(typed, names),
+                join(names, ", "));
 }
 
 // For a column X_print, the name of the column with the number, and its unit.
@@ -113,7 +116,8 @@ Table Reference::table(std::string_view typed) const {
                 select += (select.empty() ? "" : ", ") + name + ", " + number->first;
             } else if (std::ranges::none_of(k_suffixes, [&](const Suffix& s) {
                            return name.ends_with(s.end) &&
-                                  std::ranges::find(all, name.substr(0, name.size() - std::string_view{s.end}.size()) + "_print") != all.end();
+                                  std::ranges::find(all, name.substr(0, name.size() - std::string_view{s.end}.size()) +
+                                                             "_print") != all.end();
                        })) {
                 table.columns.push_back({name, "", false});
                 select += (select.empty() ? "" : ", ") + name;

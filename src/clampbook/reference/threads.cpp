@@ -65,12 +65,13 @@ bool matches(const ThreadRow& row, const ThreadName& name) {
 }
 
 std::vector<ThreadRow> rows_of_size(SQLite::Database& db, const ThreadName& name) {
-    SQLite::Statement query{db, std::string{"SELECT t.code, t.size, t.series, major_diameter_mm, pitch_mm, threads_per_inch_value, "
-                                            "pitch_diameter_mm, minor_internal_mm, minor_external_mm, stress_area_mm2, "
-                                            "gauge_length_mm, useful_length_mm, t.note, "} +
-                                    k_citation_columns +
-                                    " FROM thread t JOIN source s ON s.code = t.source WHERE system = ? AND size = ? "
-                                    "ORDER BY coalesce(pitch_mm, 25.4 / threads_per_inch_value) DESC"};
+    SQLite::Statement query{db,
+                            std::string{"SELECT t.code, t.size, t.series, major_diameter_mm, pitch_mm, threads_per_inch_value, "
+                                        "pitch_diameter_mm, minor_internal_mm, minor_external_mm, stress_area_mm2, "
+                                        "gauge_length_mm, useful_length_mm, t.note, "} +
+                                k_citation_columns +
+                                " FROM thread t JOIN source s ON s.code = t.source WHERE system = ? AND size = ? "
+                                "ORDER BY coalesce(pitch_mm, 25.4 / threads_per_inch_value) DESC"};
     query.bind(1, system_code(name.system));
     query.bind(2, name.size);
     std::vector<ThreadRow> rows;

@@ -76,9 +76,7 @@ inline constexpr Unit<Dimension::stress> pound_per_square_inch{constants::k_psi_
 inline constexpr Unit<Dimension::angle> degree{1.0};
 inline constexpr Unit<Dimension::angle> turn{constants::k_turn_degrees};
 
-[[nodiscard]] constexpr Force operator*(Stress s, Area a) noexcept {
-    return (s.in(megapascal) * a.in(square_millimetre)) * newton;
-}
+[[nodiscard]] constexpr Force operator*(Stress s, Area a) noexcept { return (s.in(megapascal) * a.in(square_millimetre)) * newton; }
 [[nodiscard]] constexpr Stress operator/(Force f, Area a) noexcept {
     return (f.in(newton) / a.in(square_millimetre)) * megapascal;
 }

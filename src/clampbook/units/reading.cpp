@@ -184,10 +184,13 @@ Reading read(std::string_view raw, std::optional<Dimension> wanted) {
                     dimension_name(*wanted), symbols_of(*wanted));
     }
     const std::string_view number_text = text.substr(0, decimal->length);
-    const bool fractions = unit->dimension == length || unit->dimension == angle || unit->dimension == volume || unit->dimension == number;
+    const bool fractions =
+        unit->dimension == length || unit->dimension == angle || unit->dimension == volume || unit->dimension == number;
     if (!fractions && number_text.find('/') != std::string_view::npos) {
-        throw error(ErrorKind::usage, "'{}' can be read as a fraction or as two figures; write {} with a decimal point, and a range like '30–36 {}'", text,
-                    dimension_name(unit->dimension), unit->symbol);
+        throw error(
+            ErrorKind::usage,
+            "'{}' can be read as a fraction or as two figures; write {} with a decimal point, and a range like '30–36 {}'", text,
+            dimension_name(unit->dimension), unit->symbol);
     }
     if (unit->dimension == temperature && unit->to_canonical(decimal->value) < -273.15) {
         throw error(ErrorKind::usage, "'{}' lies under absolute zero (-273.15 °C)", text);
