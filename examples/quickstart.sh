@@ -29,7 +29,7 @@ show clampbook demo "$CLAMPBOOK_BOOK"
 
 echo
 echo "4. Three questions: a value of the book, a conversion, a generic value with its sources"
-show clampbook find drain plug drop box
+show clampbook find carrier a front axle drain plug
 show clampbook convert "24 lbf·ft" --to N·m
 show clampbook derive M10 8.8 --nut-factor 0.20 --preload 75%
 

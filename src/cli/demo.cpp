@@ -19,7 +19,7 @@ Action setup_demo(CLI::App& app, Context& context) {
         context.world.out << "the demo book was written: " << *path
                           << "\nEverything in it is invented: yard, machines, documents, people and figures.\n"
                              "try: clampbook find --book "
-                          << *path << " drain plug drop box\n";
+                          << *path << " drain plug front axle\n";
         return 0;
     };
 }
