@@ -58,7 +58,7 @@ int run_command(const Command& command, std::vector<std::string> arguments, Worl
         while (!shown->get_subcommands().empty()) {
             shown = shown->get_subcommands().front();
         }
-        world.out << shown->help();
+        world.out << shown->help(shown == &app ? "" : app.get_name());
         return 0;
     } catch (const CLI::ParseError& fault) {
         world.err << "clampbook " << command.name << ": " << fault.what() << "; see 'clampbook " << command.name << " --help'\n";

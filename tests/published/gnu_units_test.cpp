@@ -29,6 +29,7 @@ namespace {
 
 // How GNU units writes each unit of ours. A temperature is a function there.
 const std::map<std::string_view, std::string_view> k_names{{"N·m", "N m"},
+                                                           {"N·mm", "N mm"},
                                                            {"N·cm", "N cm"},
                                                            {"cN·m", "cN m"},
                                                            {"daN·m", "daN m"},

@@ -317,7 +317,7 @@ std::optional<std::string> nearest(std::string_view typed, std::span<const std::
 
 std::string did_you_mean(std::string_view typed, std::span<const std::string> candidates) {
     const auto found = nearest(typed, candidates);
-    return found ? "; did you mean '" + *found + "'?" : std::string{};
+    return found ? " (did you mean '" + *found + "'?)" : std::string{};
 }
 
 } // namespace clampbook

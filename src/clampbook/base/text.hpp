@@ -57,7 +57,7 @@ namespace clampbook {
 /// The candidate nearest to `typed`, if it is near enough that a slip of the fingers explains it.
 [[nodiscard]] std::optional<std::string> nearest(std::string_view typed, std::span<const std::string> candidates);
 
-/// `; did you mean 'X'?` for the nearest candidate, or nothing.
+/// ` (did you mean 'X'?)` for the nearest candidate, or nothing.
 [[nodiscard]] std::string did_you_mean(std::string_view typed, std::span<const std::string> candidates);
 
 } // namespace clampbook

@@ -14,16 +14,18 @@ namespace {
 Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter); }
 
 void require_core(Length major, Length core) {
-    if (!(core > 0 * millimetre) || !std::isfinite(major.in(millimetre))) {
-        throw error(ErrorKind::out_of_validity,
-                    "a thread of {:.4g} mm diameter with this pitch has no core; the diameter must be finite and larger",
+    if (!(core > 0 * millimetre)) {
+        throw error(ErrorKind::out_of_validity, "a thread of {:.4g} mm leaves no core: its pitch is too coarse for the diameter",
                     major.in(millimetre));
+    }
+    if (!std::isfinite(major.in(millimetre))) {
+        throw error(ErrorKind::out_of_validity, "the diameter of a thread must be finite");
     }
 }
 
 void require_positive(double value, const char* what) {
     if (!(value > 0) || !std::isfinite(value)) {
-        throw error(ErrorKind::out_of_validity, "{} must be more than zero and finite", what);
+        throw error(ErrorKind::out_of_validity, "{} must be more than zero", what);
     }
 }
 

@@ -42,6 +42,9 @@ constexpr std::array<std::string_view, 4> k_plus_minus{"±", "+/-", "+-", "+ / -
 constexpr std::array<std::string_view, 11> k_range{"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212",
                                                    "..",     "...",    " to ",   " - ",    "~"};
 
+// Bytes of a minus sign at the front, typed or set.
+std::size_t minus_at(std::string_view text) { return text.starts_with('-') ? 1 : text.starts_with("\u2212") ? 3 : 0; }
+
 // "+3/-1": the sign of an upper limit, not of a next step.
 bool upper_limit_at(std::string_view text, std::size_t plus) {
     std::string_view rest = trim(text.substr(plus + 1));
@@ -50,7 +53,7 @@ bool upper_limit_at(std::string_view text, std::size_t plus) {
         return false;
     }
     rest = trim(rest.substr(*number));
-    return rest.starts_with('/') && trim(rest.substr(1)).starts_with('-');
+    return rest.starts_with('/') && minus_at(trim(rest.substr(1))) > 0;
 }
 
 struct Part {
@@ -166,7 +169,8 @@ std::optional<Measured> upper_lower(std::string_view text) {
     }
     const std::size_t slash = text.find('/', plus);
     const std::string_view upper = trim(text.substr(plus + 1, slash - plus - 1));
-    const std::string_view lower = trim(trim(text.substr(slash + 1)).substr(1));
+    const std::string_view signed_lower = trim(text.substr(slash + 1));
+    const std::string_view lower = trim(signed_lower.substr(minus_at(signed_lower)));
     const auto lower_number = read_decimal(lower);
     const auto upper_number = read_decimal(upper);
     if (!lower_number || !upper_number) {
@@ -272,11 +276,13 @@ Step step_of(std::string_view text, bool after_plus) {
                 found.low.significant};
 }
 
-// In its own unit a figure gets the fewest digits that say it; a converted one a digit more than was written.
+// In its own unit a figure keeps its digits, or gets the fewest that say it where it is one end of a band or a fraction of
+// a turn; a converted one gets a digit more than was written.
 std::string number_in(double canonical, const Step& step, const UnitInfo& to) {
     const double value = to.from_canonical(canonical);
     if (to.symbol == step.unit) {
-        for (int digits = 1; digits <= 6; ++digits) {
+        const bool as_written = step.kind == StepKind::torque && !step.has_band();
+        for (int digits = as_written ? step.significant : 1; digits <= 6; ++digits) {
             std::string text = print_significant(value, digits);
             if (std::fabs(read_decimal(text)->value - value) <= 1e-9 * std::fabs(value)) {
                 return text;

@@ -44,8 +44,8 @@ struct Tightening {
 [[nodiscard]] Tightening read_tightening(std::string_view text);
 
 /// The same steps with their torques in another unit (`N·m` or `lbf·ft`), as text: `50 N·m + 90°`, `30–36 N·m`.
-/// A torque in its own unit gets the fewest digits that say it; a converted one a digit more than was written. Throws
-/// usage where the unit is none of torque.
+/// A torque in its own unit keeps its digits; a converted one gets a digit more than was written. Throws usage where the
+/// unit is none of torque.
 [[nodiscard]] std::string tightening_in(const Tightening& tightening, std::string_view torque_unit);
 
 /// The highest torque among the steps [N·m], or nothing where no step is a torque.

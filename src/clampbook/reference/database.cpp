@@ -4,6 +4,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sqlite3.h>
 
+#include <cstdint>
 #include <filesystem>
 #include <system_error>
 
@@ -84,6 +85,11 @@ Reference::Reference(const std::string& path) : impl_(std::make_unique<Impl>()) 
         if (layout != std::to_string(k_layout_major)) {
             throw error(ErrorKind::invalid_data, "'{}' has layout {}, this program reads layout {}", path, layout,
                         k_layout_major);
+        }
+        const auto pages = impl_->db->execAndGet("PRAGMA page_count").getInt64();
+        const auto page = impl_->db->execAndGet("PRAGMA page_size").getInt64();
+        if (static_cast<std::uintmax_t>(pages * page) != std::filesystem::file_size(path)) {
+            throw error(ErrorKind::invalid_data, "'{}' is not whole: {} pages of {} bytes are expected", path, pages, page);
         }
         SQLite::Statement check{*impl_->db, "PRAGMA integrity_check(1)"};
         if (!check.executeStep() || check.getColumn(0).getString() != "ok") {

@@ -220,6 +220,6 @@ TEST_CASE("the nearest spelling is offered, where one is near") {
     CHECK_FALSE(nearest("gearbox", roles));
     CHECK_FALSE(nearest("", roles));
     CHECK_FALSE(nearest("drain", Words{}));
-    CHECK(did_you_mean("covr", roles) == "; did you mean 'cover'?");
+    CHECK(did_you_mean("covr", roles) == " (did you mean 'cover'?)");
     CHECK(did_you_mean("gearbox", roles).empty());
 }

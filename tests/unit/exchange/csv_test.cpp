@@ -105,7 +105,7 @@ TEST_CASE("a header's names are looked up without white space at their ends") {
     CHECK(table.header.columns == Cells{"a", "b", "tightening"});
     CHECK(table.header.at("b", "shop.csv") == 1);
     CHECK(unit_tests::refusal(ErrorKind::invalid_data, [&] { return table.header.at("tightning", "shop.csv"); }) ==
-          "shop.csv: the column 'tightning' is missing; did you mean 'tightening'?");
+          "shop.csv: the column 'tightning' is missing (did you mean 'tightening'?)");
     CHECK(unit_tests::refusal(ErrorKind::invalid_data, [&] { return table.header.at("machine", "shop.csv"); }) ==
           "shop.csv: the column 'machine' is missing");
 }

@@ -30,7 +30,7 @@ TEST_CASE("labels have stable names, in the order of trust") {
 
 TEST_CASE("a word that is no label is refused with the nearest") {
     CHECK(unit_tests::refusal(ErrorKind::usage, [] { return read_label("makr"); }) ==
-          "'makr' is no label; did you mean 'maker'?; the labels are maker, standard, shop, derived, practice, demo");
+          "'makr' is no label (did you mean 'maker'?); the labels are maker, standard, shop, derived, practice, demo");
     CHECK(unit_tests::refusal(ErrorKind::usage, [] { return read_label(""); }) ==
           "'' is no label; the labels are maker, standard, shop, derived, practice, demo");
 }

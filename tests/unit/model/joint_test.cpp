@@ -25,7 +25,7 @@ TEST_CASE("roles have stable names") {
     }
     CHECK(read_role("Drain") == Role::drain);
     CHECK(unit_tests::refusal(ErrorKind::usage, [] { return read_role("drian"); }) ==
-          "'drian' is no role of a joint; did you mean 'drain'?; the roles are drain, fill, level, vent, cover, pump, filter, "
+          "'drian' is no role of a joint (did you mean 'drain'?); the roles are drain, fill, level, vent, cover, pump, filter, "
           "sensor, "
           "flange, bearing, wheel, brake, steering, mount, other");
 }

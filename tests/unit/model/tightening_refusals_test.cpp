@@ -32,7 +32,7 @@ TEST_CASE("units are as strict as everywhere") {
     CHECK_THAT(refused("24 lb"), Contains("'lb' is a mass, not a torque or a force; write lbf·ft or lbf·in for a torque"));
     CHECK_THAT(refused("20 N·m, 3 kg"), Contains("'kg' is a mass"));
     CHECK_THAT(refused("1,250 N·m"), Contains("as 1250 or as 1.250"));
-    CHECK_THAT(refused("32 Nmm"), Contains("'Nmm' is no unit known here"));
+    CHECK_THAT(refused("32 Nmx"), Contains("'Nmx' is no unit known here"));
     CHECK_THAT(refused("32 mm"), Contains("'32 mm' is a length; a step is a torque or an angle"));
     CHECK_THAT(refused("32 kN"), Contains("'32 kN' is a force; a step is a torque or an angle"));
     CHECK_THAT(refused("50 N·m + 5 mm"), Contains("'5 mm' is a length"));

@@ -17,6 +17,7 @@ TEST_CASE("every unit has the factor that was agreed") {
         double canonical; // N·m, N, mm, mm², MPa, °C, l, °, 1 or 1/K
     } factors[] = {
         {"N·m", 1, 1},
+        {"N·mm", 1, 0.001},
         {"N·cm", 1, 0.01},
         {"cN·m", 1, 0.01},
         {"daN·m", 1, 10},
