@@ -144,7 +144,7 @@ void add_steps(Document& document, const Screw& screw, const ChosenNutFactor& k)
     document.add("thread", "thread", screw.thread.code);
     document.add("property_class", "property class", screw.property_class.name);
     Figure diameter = figure(screw.thread.major, "mm", 4, Label::standard);
-    diameter.print = print_shortest(diameter.value) + " mm";
+    diameter.print = (screw.thread.system == ThreadSystem::metric ? print_shortest(diameter.value) : print_fixed(diameter.value, 3)) + " mm";
     diameter.citation = screw.thread.citation;
     document.add("diameter", "nominal diameter d", diameter);
     document.add("stress_area", "stress area As", screw.area);
