@@ -68,6 +68,11 @@ int run_command(const Command& command, std::vector<std::string> arguments, Worl
 }
 
 int dispatch(std::vector<std::string> arguments, World& world) {
+    for (const std::string& argument : arguments) {
+        if (!is_utf8(argument)) {
+            throw error(ErrorKind::usage, "what was typed is not UTF-8 text");
+        }
+    }
     const std::size_t at = command_position(arguments);
     if (at >= arguments.size()) {
         if (std::ranges::find(arguments, "--version") != arguments.end()) {
@@ -82,7 +87,9 @@ int dispatch(std::vector<std::string> arguments, World& world) {
         return 0;
     }
     const std::string name = arguments[at];
-    arguments.erase(arguments.begin() + static_cast<std::ptrdiff_t>(at));
+    // Shared options in front of the command belong behind all its words.
+    std::ranges::rotate(arguments, arguments.begin() + static_cast<std::ptrdiff_t>(at));
+    arguments.erase(arguments.begin());
     if (name == "help" || name == "-h") {
         show_help(world.out);
         return 0;

@@ -57,19 +57,19 @@ std::vector<std::string_view> counterparts(const UnitInfo& unit) {
     throw error(ErrorKind::usage, "'{}' has no other unit to become", unit.symbol);
 }
 
-void add_scale(Document& document, const Figure& result, const UnitInfo& unit, std::string_view text) {
+void add_scale(Document& document, const Figure& result, const UnitInfo& result_unit, std::string_view text) {
+    // A step without a unit is in the result's; with one, the tool is marked in that unit and set there.
     const auto bare = read_decimal(trim(text));
-    double step = 0;
-    if (bare && bare->length == trim(text).size()) {
-        step = bare->value;
-    } else {
-        step = convert(read_quantity(text, unit.dimension), unit);
-    }
+    const bool has_unit = !bare || bare->length != trim(text).size();
+    const std::optional<Reading> reading = has_unit ? std::optional{read_quantity(text, result_unit.dimension)} : std::nullopt;
+    const UnitInfo& unit = reading ? *reading->unit : result_unit;
+    const double step = reading ? reading->value : bare->value;
+    const double exact = unit.from_canonical(result_unit.to_canonical(result.value));
     const std::string step_print = with_unit(print_shortest(step), unit);
     if (!(step > 0)) {
         throw error(ErrorKind::out_of_validity, "the scale's step '{}' must be more than zero", text);
     }
-    const double setting = std::round(result.value / step) * step;
+    const double setting = std::round(exact / step) * step;
     if (setting == 0 || !std::isfinite(setting)) {
         throw error(ErrorKind::out_of_validity,
                     "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
@@ -80,7 +80,7 @@ void add_scale(Document& document, const Figure& result, const UnitInfo& unit, s
     while (decimals < 9 && std::fabs(std::round(step * std::pow(10, decimals)) - step * std::pow(10, decimals)) > 1e-9) {
         ++decimals;
     }
-    const double error_ratio = setting / result.value - 1;
+    const double error_ratio = setting / exact - 1;
     Figure f;
     f.value = setting;
     f.unit = unit.symbol;
@@ -116,15 +116,15 @@ Document convert(const ConvertRequest& request) {
         }
         return document;
     }
-    std::string key = "result";
+    bool first = true;
     for (const std::string_view symbol : counterparts(*input.unit)) {
         const UnitInfo& unit = unit_named(symbol);
         const Figure result = result_in(input, unit);
-        document.add(key, "", result);
-        if (key == "result" && !request.scale.empty()) {
+        document.add(first ? "result" : "also." + std::string{symbol}, "", result);
+        if (first && !request.scale.empty()) {
             add_scale(document, result, unit, request.scale);
         }
-        key = "also." + std::string{symbol};
+        first = false;
     }
     return document;
 }

@@ -3,6 +3,7 @@
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 #include "clampbook/engine/strength.hpp"
 #include "clampbook/units/reading.hpp"
 
@@ -94,6 +95,11 @@ ChosenPreload chosen_preload(const Reference& reference, const DeriveRequest& re
     if (request.permanent) {
         throw error(ErrorKind::usage, "--preload and --permanent exclude each other: one of them sets the preload");
     }
+    const auto bare = read_decimal(trim(request.preload));
+    if (bare && bare->length == trim(request.preload).size()) {
+        throw error(ErrorKind::usage, "'{}' has no unit; a preload is a share of the {} like '75%', or a force like '25 kN'",
+                    request.preload, load_name(screw));
+    }
     const Reading reading = read_quantity(request.preload);
     if (reading.unit->dimension == Dimension::number) {
         const double share = reading.canonical();
@@ -144,7 +150,8 @@ void add_steps(Document& document, const Screw& screw, const ChosenNutFactor& k)
     document.add("thread", "thread", screw.thread.code);
     document.add("property_class", "property class", screw.property_class.name);
     Figure diameter = figure(screw.thread.major, "mm", 4, Label::standard);
-    diameter.print = (screw.thread.system == ThreadSystem::metric ? print_shortest(diameter.value) : print_fixed(diameter.value, 3)) + " mm";
+    diameter.print =
+        (screw.thread.system == ThreadSystem::metric ? print_shortest(diameter.value) : print_fixed(diameter.value, 3)) + " mm";
     diameter.citation = screw.thread.citation;
     document.add("diameter", "nominal diameter d", diameter);
     document.add("stress_area", "stress area As", screw.area);

@@ -120,7 +120,7 @@ std::vector<std::string> names_near(const Book& book, const Reference& reference
     }
     std::vector<std::string> out;
     const auto add = [&](const std::optional<std::string>& name) {
-        if (name && std::ranges::find(out, *name) == out.end()) {
+        if (name && fold(*name) != fold(words) && std::ranges::find(out, *name) == out.end()) {
             out.push_back(*name);
         }
     };

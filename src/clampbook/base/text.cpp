@@ -9,6 +9,7 @@ namespace clampbook {
 namespace {
 
 constexpr char32_t k_malformed = 0xFFFD;
+constexpr std::size_t k_longest_slip = 200; // bytes; nobody mistypes a name longer than that
 
 // One code point from the front of `text`, and how many bytes it took; malformed input takes one byte.
 struct Decoded {
@@ -305,8 +306,11 @@ std::optional<std::string> nearest(std::string_view typed, std::span<const std::
     std::size_t best = std::numeric_limits<std::size_t>::max();
     std::optional<std::string> found;
     for (const std::string& candidate : candidates) {
-        const std::size_t distance = edit_distance(typed, candidate);
         const std::size_t allowed = std::max<std::size_t>(1, std::max(typed.size(), candidate.size()) / 3);
+        if (typed.size() > k_longest_slip) {
+            continue;
+        }
+        const std::size_t distance = edit_distance(typed, candidate);
         if (distance < best && distance <= allowed) {
             best = distance;
             found = candidate;

@@ -190,7 +190,10 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
     if (status.type() == fs::file_type::directory) {
         throw error(ErrorKind::invalid_data, "'{}' is a folder; the book is a file", path);
     }
-    if (status.type() == fs::file_type::regular && fs::file_size(path, problem) == 0) {
+    if (status.type() != fs::file_type::regular) {
+        throw error(ErrorKind::invalid_data, "'{}' is no ordinary file; the book is one", path);
+    }
+    if (fs::file_size(path, problem) == 0) {
         throw error(ErrorKind::invalid_data, "'{}' is an empty file, not a book", path);
     }
     impl_->path = path;

@@ -104,7 +104,6 @@ RecordId joint_of(book::Book& book, const reference::Reference& reference, const
         joint.engagement_mm = cell("engagement_mm", [&] { return read_number(row.engagement_mm, "a length in mm"); });
     }
     joint.safety_critical = cell("safety_critical", [&] { return read_yes(row.safety_critical); });
-    // A row without a value tells about the joint; one with a value tells about the value.
     joint.note = row.note;
     return book.add_joint(in_standard_words(reference, joint), stamp);
 }
@@ -147,6 +146,9 @@ void take_row(book::Book& book, const reference::Reference& reference, const exc
         }
         Entry entry;
         entry.joint = joint;
+        // The first row of a joint tells about the joint; a further one can only tell about its value.
+        const auto place = book.place(joint);
+        entry.note = place && place->joint.note == row.note ? "" : row.note;
         entry.tightening = row.tightening;
         entry.label = cell("label", [&] { return read_label(row.label); });
         entry.source = source_of(book, row, by);

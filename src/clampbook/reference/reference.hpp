@@ -69,7 +69,7 @@ public:
 
     [[nodiscard]] std::vector<Topic> topics() const;
     /// Throws not_found with the nearest topic.
-    [[nodiscard]] Table table(std::string_view topic) const;
+    [[nodiscard]] Table table(std::string_view typed) const;
 
     /// A line of the metadata: layout.major, dataset.version, content.sha256, ...
     [[nodiscard]] std::string metadata(std::string_view key) const;

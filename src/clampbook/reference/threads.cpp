@@ -126,6 +126,21 @@ ThreadRow Reference::thread(const ThreadName& name) const {
         throw error(ErrorKind::not_found, "'{}' is not among the threads of {} kept here; in this size there {} {}", name.text,
                     standard_of(name.system), near.size() == 1 ? "is" : "are", join(near, ", "));
     }
+    if (name.system == ThreadSystem::metric) {
+        const auto beside = guarded(impl_->name, [&] {
+            SQLite::Statement query{
+                *impl_->db,
+                "SELECT DISTINCT size FROM thread WHERE system = 'M' ORDER BY abs(major_diameter_mm - ?), size LIMIT 2"};
+            query.bind(1, read_decimal(name.size.substr(1))->value);
+            std::vector<std::string> sizes;
+            while (query.executeStep()) {
+                sizes.push_back(query.getColumn(0).getString());
+            }
+            return sizes;
+        });
+        throw error(ErrorKind::not_found, "'{}' is not among the threads of {} kept here; the sizes beside it are {}", name.text,
+                    standard_of(name.system), join(beside, " and "));
+    }
     const auto all = guarded(impl_->name, [&] {
         SQLite::Statement query{*impl_->db, "SELECT code FROM thread WHERE system = ?"};
         query.bind(1, system_code(name.system));

@@ -1,0 +1,53 @@
+# SPDX-License-Identifier: MIT
+# Two programs write into one book at once: every value of both is there, once, in one unbroken history; and one that holds
+# the book too long is told of, not waited for without end.
+. "$(dirname "$0")/common.sh"
+need sqlite3 timeout
+make_book shop.db
+begun=$(values shop.db)
+
+write() {
+    for i in 0 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19; do
+        clampbook enter "$(($1 + i)) N·m" --joint 1 --label shop --by "writer $1" --book shop.db >/dev/null 2>>"err-$1" ||
+            echo "$(($1 + i))" >>refused
+    done
+}
+write 1000 &
+first=$!
+write 2000 &
+second=$!
+# Readers are never kept waiting, and never see half of a value.
+while kill -0 "$first" 2>/dev/null || kill -0 "$second" 2>/dev/null; do
+    clampbook find --book shop.db gritter bearing cover >out 2>err || fail "a reader is refused beside two writers: $(cat err)"
+done
+wait
+[ ! -e refused ] || fail "refused were $(tr '\n' ' ' <refused): $(cat err-*)"
+verify shop.db
+[ "$(values shop.db)" -eq $((begun + 40)) ] || fail "of 40 values $(($(values shop.db) - begun)) are there"
+kept=$(sqlite3 shop.db "SELECT count(DISTINCT as_written) FROM value WHERE as_written GLOB '[12]0[01][0-9] N·m'")
+[ "$kept" -eq 40 ] || fail "$kept different values are there instead of 40"
+broken=$(sqlite3 shop.db "SELECT count(*) FROM event e JOIN event p ON p.seq = e.seq - 1 WHERE e.previous <> p.hash")
+[ "$broken" -eq 0 ] || fail "the chain of events is broken in $broken places"
+
+# The same value by both at once is taken once.
+rm -f refused
+same() { clampbook enter "3000 N·m" --joint 1 --label shop --book shop.db >/dev/null 2>&1; echo "$?" >>codes; }
+same & same & same & same &
+wait
+[ "$(sort codes | tr '\n' ' ')" = "0 6 6 6 " ] || fail "four times the same value at once ends with: $(sort codes | tr '\n' ' ')"
+
+# Another program that holds the book.
+mkfifo hold
+sqlite3 shop.db <hold >/dev/null &
+exec 5>hold
+echo 'BEGIN IMMEDIATE; SELECT 1;' >&5
+until sqlite3 shop.db '.timeout 0' 'BEGIN IMMEDIATE; ROLLBACK;' 2>&1 | grep -q locked; do sleep 0.05; done
+expect 0 '' clampbook find --book shop.db gritter bearing cover
+expect 6 "^clampbook: 'shop.db' is being written by another program; nothing was changed, try again" \
+    timeout 60 clampbook enter "4000 N·m" --joint 1 --label shop --book shop.db
+echo 'ROLLBACK;' >&5
+exec 5>&-
+wait
+expect 0 '' clampbook enter "4000 N·m" --joint 1 --label shop --book shop.db
+verify shop.db
+exit 0
