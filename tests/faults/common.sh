@@ -16,13 +16,16 @@ mkdir "$home" "$scratch/work"
 cd "$scratch/work" || exit 1
 leave() {
     cd /
+    if [ -n "${writer-}" ]; then
+        kill -s KILL -- "-$writer" 2>/dev/null
+    fi
     if [ -n "${CLAMPBOOK_OWN_MOUNTS-}" ]; then
         umount "$scratch/work/disk" 2>/dev/null
     fi
     rm -rf "$scratch"
 }
 trap leave EXIT
-trap "exit 1" HUP INT TERM
+trap 'exit 1' HUP INT TERM
 HOME=$home LC_ALL=C TZ=UTC CLAMPBOOK_BY=clerk
 export PATH HOME LC_ALL TZ CLAMPBOOK_BY
 unset CLAMPBOOK_BOOK XDG_DATA_HOME LOCPATH
@@ -73,7 +76,7 @@ start() {
     setsid "$@" &
     writer=$!
     tries=0
-    until kill -0 -- "-$writer" 2>/dev/null || [ "$tries" -ge 200 ]; do
+    until kill -s 0 -- "-$writer" 2>/dev/null || [ "$tries" -ge 200 ]; do
         tries=$((tries + 1))
         sleep 0.01
     done

@@ -19,7 +19,7 @@ for delay in 0.02 0.05 0.08 0.11 0.14 0.17 0.20 0.23 0.26 0.29 0.32 0.35; do
     round=$((round + 1))
     start sh loop $((round * 1000))
     sleep "$delay"
-    kill -9 -- "-$writer" 2>/dev/null && killed=$((killed + 1))
+    kill -s KILL -- "-$writer" 2>/dev/null && killed=$((killed + 1))
     wait "$writer" 2>/dev/null
     verify shop.db
     told=$(grep -c '^value [0-9]* is in the book' kept)
@@ -40,7 +40,7 @@ for delay in 0.002 0.01 0.02 0.03 0.05; do
     rm -f other.db*
     start clampbook demo other.db >/dev/null 2>&1
     sleep "$delay"
-    kill -9 -- "-$writer" 2>/dev/null
+    kill -s KILL -- "-$writer" 2>/dev/null
     wait "$writer" 2>/dev/null
     if [ -e other.db ]; then
         verify other.db
@@ -56,7 +56,7 @@ for delay in 0.001 0.004 0.008 0.012 0.02; do
     rm -f new.db*
     start clampbook book new new.db >/dev/null 2>&1
     sleep "$delay"
-    kill -9 -- "-$writer" 2>/dev/null
+    kill -s KILL -- "-$writer" 2>/dev/null
     wait "$writer" 2>/dev/null
     if clampbook book verify --book new.db >out 2>err; then
         expect 0 '' clampbook machine add --maker a --model b --book new.db
