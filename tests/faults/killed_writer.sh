@@ -21,6 +21,7 @@ for delay in 0.02 0.05 0.08 0.11 0.14 0.17 0.20 0.23 0.26 0.29 0.32 0.35; do
     sleep "$delay"
     kill -s KILL -- "-$writer" 2>/dev/null && killed=$((killed + 1))
     wait "$writer" 2>/dev/null
+    writer=
     verify shop.db
     told=$(grep -c '^value [0-9]* is in the book' kept)
     there=$(($(values shop.db) - begun))
@@ -42,6 +43,7 @@ for delay in 0.002 0.01 0.02 0.03 0.05; do
     sleep "$delay"
     kill -s KILL -- "-$writer" 2>/dev/null
     wait "$writer" 2>/dev/null
+    writer=
     if [ -e other.db ]; then
         verify other.db
     else
@@ -58,6 +60,7 @@ for delay in 0.001 0.004 0.008 0.012 0.02; do
     sleep "$delay"
     kill -s KILL -- "-$writer" 2>/dev/null
     wait "$writer" 2>/dev/null
+    writer=
     if clampbook book verify --book new.db >out 2>err; then
         expect 0 '' clampbook machine add --maker a --model b --book new.db
     else
