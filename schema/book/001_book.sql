@@ -164,3 +164,21 @@ CREATE TRIGGER event_is_kept BEFORE UPDATE ON event
   BEGIN SELECT raise(ABORT, 'an event is never changed'); END;
 CREATE TRIGGER event_stays BEFORE DELETE ON event
   BEGIN SELECT raise(ABORT, 'an event is never deleted'); END;
+
+-- INSERT OR REPLACE deletes without firing a DELETE trigger; these refuse it before it comes to that.
+CREATE TRIGGER value_is_not_replaced BEFORE INSERT ON value WHEN EXISTS (SELECT 1 FROM value WHERE id = NEW.id)
+  BEGIN SELECT raise(ABORT, 'a value is never replaced: it is superseded by another'); END;
+CREATE TRIGGER step_is_not_replaced BEFORE INSERT ON step
+  WHEN EXISTS (SELECT 1 FROM step WHERE value = NEW.value AND position = NEW.position)
+  BEGIN SELECT raise(ABORT, 'a step belongs to a value and is never replaced'); END;
+CREATE TRIGGER value_check_is_not_replaced BEFORE INSERT ON value_check
+  WHEN EXISTS (SELECT 1 FROM value_check WHERE value = NEW.value)
+  BEGIN SELECT raise(ABORT, 'a check is never replaced'); END;
+CREATE TRIGGER value_end_is_not_replaced BEFORE INSERT ON value_end
+  WHEN EXISTS (SELECT 1 FROM value_end WHERE value = NEW.value)
+  BEGIN SELECT raise(ABORT, 'the end of a value is never replaced'); END;
+CREATE TRIGGER source_is_not_replaced BEFORE INSERT ON source
+  WHEN EXISTS (SELECT 1 FROM source WHERE id = NEW.id OR folded = NEW.folded)
+  BEGIN SELECT raise(ABORT, 'a source is never replaced: values cite it; add the new edition as another'); END;
+CREATE TRIGGER event_is_not_replaced BEFORE INSERT ON event WHEN EXISTS (SELECT 1 FROM event WHERE seq = NEW.seq)
+  BEGIN SELECT raise(ABORT, 'an event is never replaced'); END;

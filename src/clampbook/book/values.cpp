@@ -221,7 +221,7 @@ std::vector<std::string> Book::verify() const {
         SQLite::Statement links{*impl_->db, "PRAGMA foreign_key_check"};
         while (links.executeStep()) {
             faults.push_back(
-                fmt::format("{} {}: points to a {} that is not there", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
+                fmt::format("{} {}: points to a missing {}", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
         }
         SQLite::Statement unknown{*impl_->db,
                                   "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
