@@ -120,7 +120,8 @@ std::vector<std::string> names_near(const Book& book, const Reference& reference
     }
     std::vector<std::string> out;
     const auto add = [&](const std::optional<std::string>& name) {
-        if (name && fold(*name) != fold(words) && std::ranges::find(out, *name) == out.end()) {
+        const auto same = [&](const std::string& other) { return fold(other) == fold(*name); };
+        if (name && fold(*name) != fold(words) && std::ranges::none_of(out, same)) {
             out.push_back(*name);
         }
     };
@@ -137,6 +138,11 @@ std::vector<std::string> names_near(const Book& book, const Reference& reference
             add(nearest(word, parts));
         }
     }
+    // A trade word that leads to no joint of this book is no help.
+    std::erase_if(out, [&](const std::string& name) {
+        const SearchPlan plan = search_plan(reference, name);
+        return book.search(plan.wide ? *plan.wide : plan.literal, 0).total == 0;
+    });
     return out;
 }
 

@@ -5,6 +5,7 @@
 #include "clampbook/base/text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
@@ -26,7 +27,10 @@ struct ThreadFound {
 
 std::optional<ThreadFound> thread_at(const reference::Reference& reference, const std::vector<std::string>& typed,
                                      std::size_t at) {
-    if (!looks_like_thread(typed[at])) {
+    // "G 1/2", "NPT 1/2": the letters and the size apart.
+    const bool pipe_letters = typed[at] == "g" || typed[at] == "r" || typed[at] == "npt";
+    const bool pipe_apart = pipe_letters && at + 1 < typed.size() && typed[at + 1].find('/') != std::string::npos;
+    if (!looks_like_thread(typed[at]) && !pipe_apart) {
         return std::nullopt;
     }
     for (std::size_t n = std::min<std::size_t>(3, typed.size() - at); n >= 1; --n) {
@@ -37,7 +41,7 @@ std::optional<ThreadFound> thread_at(const reference::Reference& reference, cons
         try {
             const ThreadName name = read_thread(text);
             if (name.system == ThreadSystem::metric && !name.pitch) {
-                return ThreadFound{book::thread_word(name.size), n}; // M18 finds every pitch
+                return ThreadFound{book::thread_size_word(name.size), n}; // M18 finds every pitch
             }
             if (const auto row = reference.find_thread(name)) {
                 return ThreadFound{book::thread_word(row->code), n};
@@ -48,6 +52,12 @@ std::optional<ThreadFound> thread_at(const reference::Reference& reference, cons
     }
     return std::nullopt;
 }
+
+// Words that a search can do without: "tapón de vaciado" is typed "tapon vaciado" too.
+constexpr std::array<std::string_view, 14> k_little_words{"de",  "du", "des", "del", "la",  "las", "les",
+                                                          "los", "el", "of",  "the", "der", "die", "och"};
+
+bool is_little(const std::string& word) { return std::ranges::find(k_little_words, word) != k_little_words.end(); }
 
 bool is_beginning(const std::string& typed, const std::string& word) {
     return typed.size() >= 3 ? word.starts_with(typed) : word == typed;
@@ -75,6 +85,9 @@ SearchPlan search_plan(const reference::Reference& reference, std::string_view w
         }
         ++i;
     }
+    if (!std::ranges::all_of(rest, is_little)) {
+        std::erase_if(rest, is_little);
+    }
     if (rest.empty() && plan.literal.empty()) {
         throw error(ErrorKind::usage, "'{}' holds no word to look for", words);
     }
@@ -88,11 +101,13 @@ SearchPlan search_plan(const reference::Reference& reference, std::string_view w
     std::map<std::string, std::vector<std::vector<std::string>>> of_concept;
     std::map<std::string, std::string> role_of;
     for (const reference::Word& word : reference.words()) {
-        const std::vector<std::string> parts = folded_words(word.text);
+        const std::vector<std::string> phrase = folded_words(word.text);
+        std::vector<std::string> parts = phrase;
+        std::erase_if(parts, is_little);
         TradeWord& entry = trade[parts];
         entry.words = parts;
         entry.concepts.insert(word.concept_code);
-        of_concept[word.concept_code].push_back(parts);
+        of_concept[word.concept_code].push_back(phrase);
         role_of[word.concept_code] = word.role;
     }
     std::vector<const TradeWord*> by_length;

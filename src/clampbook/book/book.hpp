@@ -134,7 +134,10 @@ private:
     std::unique_ptr<Impl> impl_;
 };
 
-/// A thread's code as one search word: `M18x1.5` becomes `m18x1p5`.
+/// A thread's code as one search word: `M18x1.5` becomes `m18x1p5`. The coarse `M10` becomes `m10coarse`, since `m10`
+/// alone is the size, under which the fine pitches are found too.
 [[nodiscard]] std::string thread_word(std::string_view thread_code);
+/// The size of a metric thread as a search word: `m18`.
+[[nodiscard]] std::string thread_size_word(std::string_view size);
 
 } // namespace clampbook::book

@@ -42,8 +42,13 @@ std::string group_query(const SearchGroup& group) {
 } // namespace
 
 std::string thread_word(std::string_view thread_code) {
+    const bool coarse = thread_code.starts_with('M') && thread_code.find('x') == std::string_view::npos;
+    return thread_size_word(thread_code) + (coarse ? "coarse" : "");
+}
+
+std::string thread_size_word(std::string_view size) {
     std::string out;
-    for (const char c : fold(thread_code)) {
+    for (const char c : fold(size)) {
         if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
             out += c;
         } else if (c == '.') {
@@ -70,7 +75,7 @@ void Book::Impl::index_joint(RecordId joint) {
     }
     const std::string role = text_at(query, 3);
     const std::string thread = text_at(query, 4);
-    const std::string diameter = thread.substr(0, thread.find_first_of("x "));
+    const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
     SQLite::Statement insert{
         *db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, joint);
@@ -78,7 +83,7 @@ void Book::Impl::index_joint(RecordId joint) {
     insert.bind(3, words_of(text_at(query, 1)));
     insert.bind(4, words_of(text_at(query, 2)));
     insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
-    insert.bind(6, thread_word(thread) + (diameter == thread ? "" : " " + thread_word(diameter)));
+    insert.bind(6, thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)));
     insert.bind(7, words_of(text_at(query, 5)));
     insert.exec();
 }

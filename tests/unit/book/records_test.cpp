@@ -208,9 +208,10 @@ TEST_CASE("joints are found by beginnings of words, phrases, roles and threads")
     CHECK(found({{{}, {{"of", "the", "dr"}}, {}, {}}}) == Ids{second});
     CHECK(found({{{}, {}, {Role::cover}, {}}}) == Ids{shop.cover});
     CHECK(found({{{}, {}, {}, book::thread_word("M18x1.5")}}) == Ids{shop.drain});
-    CHECK(found({{{}, {}, {}, book::thread_word("M18")}}) == Ids{shop.drain});
+    CHECK(found({{{}, {}, {}, book::thread_size_word("M18")}}) == Ids{shop.drain});
+    CHECK(found({{{}, {}, {}, book::thread_word("M18")}}).empty()); // the coarse one is another thread
     CHECK(found({{{}, {}, {}, book::thread_word("3/8-16 UNC")}}) == Ids{second});
-    CHECK(found({{{}, {}, {}, book::thread_word("M1")}}).empty());
+    CHECK(found({{{}, {}, {}, book::thread_size_word("M1")}}).empty());
     CHECK(found({{{"gone"}, {{"cover"}}, {}, {}}}) == Ids{shop.cover});
     CHECK(found({}).empty());
     const book::SearchResult one = shop.book.search({{{"plug"}, {}, {}, {}}}, 1);
@@ -222,6 +223,8 @@ TEST_CASE("joints are found by beginnings of words, phrases, roles and threads")
 
 TEST_CASE("a thread is one word that no other thread has") {
     CHECK(book::thread_word("M18x1.5") == "m18x1p5");
+    CHECK(book::thread_word("M18") == "m18coarse"); // the size alone finds every pitch
+    CHECK(book::thread_size_word("M18") == "m18");
     CHECK(book::thread_word("3/8-16 UNC") == "3q8z16unc");
     CHECK(book::thread_word("#10-32 UNF") == "no10z32unf");
     CHECK(book::thread_word("1-1/8-12 UNF") == "1z1q8z12unf");
