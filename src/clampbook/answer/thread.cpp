@@ -30,6 +30,15 @@ Figure printed(Length length, const ThreadRow& row) {
     return f;
 }
 
+Figure per_inch(const ThreadRow& row) {
+    Figure f;
+    f.value = *row.threads_per_inch;
+    f.print = print_shortest(f.value);
+    f.label = Label::standard;
+    f.citation = row.citation;
+    return f;
+}
+
 Figure computed(Length length, const ThreadRow& row, std::string basis) {
     Figure f = length_figure(length, row);
     f.label = Label::derived;
@@ -101,7 +110,7 @@ void unified(Document& document, const ThreadRow& row) {
     const double n = *row.threads_per_inch;
     const engine::ThreadGeometry g = engine::unified_geometry(row.major, n);
     document.add("pitch", "pitch", computed(g.pitch, row, "1 in / " + print_shortest(n)));
-    document.add("threads_per_inch", "threads per inch", print_shortest(n));
+    document.add("threads_per_inch", "threads per inch", per_inch(row));
     document.add("pitch_diameter", "pitch diameter",
                  either(row.pitch_diameter, g.pitch_diameter, row, "d − 0.64951905 P (ASME B1.1)"));
     document.add("minor_diameter_internal", "minor diameter internal",
@@ -126,7 +135,7 @@ void pipe(Document& document, const ThreadRow& row) {
     const double n = *row.threads_per_inch;
     const Length pitch = (1.0 / n) * inch;
     document.add("pitch", "pitch", computed(pitch, row, "1 in / " + print_shortest(n)));
-    document.add("threads_per_inch", "threads per inch", print_shortest(n));
+    document.add("threads_per_inch", "threads per inch", per_inch(row));
     if (row.system == ThreadSystem::npt) {
         if (row.pitch_diameter) {
             document.add("pitch_diameter", "pitch diameter E1, gauge plane", printed(*row.pitch_diameter, row));
@@ -159,7 +168,10 @@ Document thread(const Reference& reference, std::string_view designation) {
     const ThreadRow row = reference.thread(read_thread(designation));
     Document document;
     document.schema = "thread";
-    document.heading = thread_for_print(row.code) + ", " + row.series + (row.system == ThreadSystem::metric ? " pitch" : "");
+    document.heading = thread_for_print(row.code);
+    if (row.code.find(row.series) == std::string::npos) { // "3/8-16 UNC" names its series itself
+        document.heading += ", " + row.series + (row.system == ThreadSystem::metric ? " pitch" : "");
+    }
     document.section({});
     document.add("thread", "thread", row.code);
     document.add("series", "series", row.series);

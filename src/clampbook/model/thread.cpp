@@ -171,6 +171,9 @@ ThreadName read_thread(std::string_view text) {
             name.series = "UNC";
         } else if (eat(rest, "unf")) {
             name.series = "UNF";
+        } else if (eat(rest, "8-un")) { // the series' own name says the threads per inch
+            name.series = "UN";
+            name.threads_per_inch = name.threads_per_inch.value_or(8);
         } else if (eat(rest, "un")) {
             name.series = "UN";
         }

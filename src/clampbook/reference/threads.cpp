@@ -147,6 +147,9 @@ ThreadRow Reference::thread(const ThreadName& name) const {
         std::vector<std::string> codes;
         while (query.executeStep()) {
             codes.push_back(query.getColumn(0).getString());
+            if (name.series.empty()) { // typed without: compared without
+                codes.push_back(codes.back().substr(0, codes.back().find(' ')));
+            }
         }
         return codes;
     });

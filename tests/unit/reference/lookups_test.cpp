@@ -71,6 +71,7 @@ TEST_CASE("an unknown thread is told with those that are made") {
           std::string::npos);
     CHECK(unknown_thread("3/8-24 UNC").find("3/8-24 UNF") != std::string::npos);
     CHECK(unknown_thread("M13") == "'M13' is not among the threads of ISO 261 kept here; the sizes beside it are M12 and M14");
+    CHECK(unknown_thread("3/9-16").find("of ASME B1.1 kept here (did you mean '3/4-16'?)") != std::string::npos);
     CHECK(unknown_thread("3/9-16 UNC").find("of ASME B1.1 kept here (did you mean '3/8-16 UNC'?)") != std::string::npos);
     CHECK(unknown_thread("G1/2-11").ends_with("ISO 228-1 kept here; in this size there is G1/2"));
     CHECK_FALSE(curated().find_thread(read_thread("M10x1.3")));
