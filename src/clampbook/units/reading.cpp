@@ -159,6 +159,13 @@ std::string symbols_of(Dimension dimension) {
                 wanted ? "; for " + std::string{dimension_name(*wanted)} + ": " + symbols_of(*wanted) : std::string{});
 }
 
+// What stands behind the first figure of a range or a tolerance: "–36 Nm", "..36 Nm", "± 2 Nm".
+bool is_second_figure(std::string_view rest) {
+    constexpr std::array<std::string_view, 7> k_signs{"-", "–", "—", "..", "…", "±", "+"};
+    return std::ranges::any_of(
+        k_signs, [&](std::string_view sign) { return rest.starts_with(sign) && read_decimal(trim(rest.substr(sign.size()))); });
+}
+
 Reading read(std::string_view raw, std::optional<Dimension> wanted) {
     const std::string_view text = trim(raw);
     const auto like = [&] { return std::string{dimension_name(wanted.value_or(torque))}; };
@@ -176,6 +183,10 @@ Reading read(std::string_view raw, std::optional<Dimension> wanted) {
     }
     const std::string key = unit_text.empty() ? "1" : unit_key(unit_text);
     const UnitInfo* unit = unit_text == "1" ? nullptr : find_unit(key);
+    if (unit == nullptr && is_second_figure(unit_text)) {
+        throw error(ErrorKind::usage, "'{}' holds two figures, where one is read; write each by itself, like '{}'", text,
+                    example);
+    }
     if (unit == nullptr) {
         refuse_unit(unit_text, key, wanted);
     }

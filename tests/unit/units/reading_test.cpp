@@ -185,6 +185,11 @@ TEST_CASE("a gallon says whose it is, and an energy is no torque") {
 
 TEST_CASE("an unknown unit is refused with the nearest and with all that would do") {
     CHECK(refused("32 N·mx").starts_with("'N·mx' is no unit known here (did you mean 'N·m'?)"));
+    for (const char* two : {"30-36 Nm", "30–36 N·m", "30..36 lbf·ft", "32 ± 2 Nm", "30 - 36 Nm"}) {
+        CHECK(refused(two) ==
+              "'" + std::string{two} + "' holds two figures, where one is read; write each by itself, like '32 N·m'");
+    }
+    CHECK_THAT(refused("32 ±Nm"), Contains("'±Nm' is no unit known here"));
     CHECK_THAT(refused("32 xyz"), Contains("'xyz' is no unit known here") && !Contains("did you mean"));
     CHECK_THAT(refused("32 furlongs", Dimension::angle),
                Contains("'furlongs' is no unit known here; for an angle: °, turn, rad"));
