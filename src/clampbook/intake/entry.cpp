@@ -15,6 +15,26 @@ namespace {
 
 constexpr std::array<std::string_view, 3> k_screw_forms{"hexagon", "socket", "flange"};
 
+// Inner and outer diameter, and the thickness if somebody gave it: "18×24", "18×24×1.5".
+bool is_ring_size(std::string_view text) {
+    int numbers = 0;
+    while (true) {
+        const auto number = read_decimal(text);
+        if (!number || !(number->value > 0)) {
+            return false;
+        }
+        ++numbers;
+        text.remove_prefix(number->length);
+        if (text.empty()) {
+            return numbers == 2 || numbers == 3;
+        }
+        if (!text.starts_with("×")) {
+            return false;
+        }
+        text.remove_prefix(std::string_view{"×"}.size());
+    }
+}
+
 // "copper 18x24": the material in the standard's words, the size as typed with the sign ×.
 std::string ring_of(const reference::Reference& reference, std::string_view typed) {
     const std::string_view text = trim(typed);
@@ -27,10 +47,7 @@ std::string ring_of(const reference::Reference& reference, std::string_view type
     for (const char c : fold(text.substr(digit))) {
         size += c == 'x' || c == '*' ? std::string{"×"} : c == ' ' ? std::string{} : std::string(1, c);
     }
-    const auto inner = read_decimal(size);
-    const bool pair = inner && std::string_view{size}.substr(inner->length).starts_with("×") &&
-                      read_decimal(std::string_view{size}.substr(inner->length + 2)).has_value();
-    if (!pair) {
+    if (!is_ring_size(size)) {
         throw error(ErrorKind::usage, "'{}' is no ring; a ring is written like 'copper' or 'copper 18x24'", typed);
     }
     return material + " " + size;
@@ -56,11 +73,11 @@ std::string housing_of(const reference::Reference& reference, std::string_view t
     return letters(code).ends_with(letters(typed)) ? code : std::string{trim(typed)};
 }
 
-bool same(const Value& a, const Entry& b, const Tightening& tightening) {
-    const RecordId source_a = a.source ? a.source->id : 0;
-    const RecordId source_b = b.source ? b.source->id : 0;
-    return a.standing == Standing::current && a.label == b.label && source_a == source_b && a.page == b.page &&
-           a.tightening == tightening;
+// The same figure from the same place; how it is spelled (40 N·m, 40Nm) makes no other figure of it.
+bool same(const Value& a, const Value& b) {
+    const auto source = [](const Value& v) { return v.source ? v.source->id : 0; };
+    return a.standing == Standing::current && a.label == b.label && source(a) == source(b) && a.page == b.page &&
+           a.tightening.steps == b.tightening.steps;
 }
 
 } // namespace
@@ -150,10 +167,10 @@ RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp) {
     RecordId id = 0;
     book.in_one_go([&] {
         for (const Value& there : book.values(entry.joint)) {
-            if (same(there, entry, value.tightening)) {
+            if (same(there, value)) {
                 throw error(ErrorKind::conflict,
                             "'{}' with this label, source and page is current in the book already (value {})",
-                            value.tightening.as_written, there.id);
+                            there.tightening.as_written, there.id);
             }
         }
         id = book.add_value(value, stamp);

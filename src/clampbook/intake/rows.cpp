@@ -79,22 +79,20 @@ RecordId machine_of(book::Book& book, const exchange::JointRow& row, const book:
     return there ? there->id : book.add_machine(machine, stamp);
 }
 
-RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
-                  const book::Stamp& stamp) {
-    const RecordId machine = machine_of(book, row, stamp);
-    if (row.assembly.empty() || row.joint.empty()) {
-        throw error(ErrorKind::usage, "assembly and joint must not be empty");
+int read_count(std::string_view text) {
+    const double number = read_number(text, "a count");
+    if (!(number >= 0 && number <= 1e6) || number != static_cast<int>(number)) {
+        throw error(ErrorKind::usage, "'{}' is no whole number of screws", text);
     }
-    const auto assembly_there = book.find_assembly(machine, row.assembly);
-    const RecordId assembly = assembly_there ? assembly_there->id : book.add_assembly({0, machine, row.assembly, ""}, stamp);
-    if (const auto there = book.find_joint(assembly, row.joint)) {
-        return there->id;
-    }
+    return static_cast<int>(number);
+}
+
+// The joint as the row tells it, in the words of the standards.
+Joint told_joint(const reference::Reference& reference, const exchange::JointRow& row) {
     Joint joint;
-    joint.assembly = assembly;
     joint.name = row.joint;
     joint.role = cell("role", [&] { return row.role.empty() ? Role::other : read_role(row.role); });
-    joint.count = row.count.empty() ? 1 : static_cast<int>(cell("count", [&] { return read_number(row.count, "a count"); }));
+    joint.count = row.count.empty() ? 1 : cell("count", [&] { return read_count(row.count); });
     joint.thread = row.thread;
     joint.property_class = row.property_class;
     joint.form = row.form;
@@ -105,7 +103,45 @@ RecordId joint_of(book::Book& book, const reference::Reference& reference, const
     }
     joint.safety_critical = cell("safety_critical", [&] { return read_yes(row.safety_critical); });
     joint.note = row.note;
-    return book.add_joint(in_standard_words(reference, joint), stamp);
+    return in_standard_words(reference, joint);
+}
+
+// What a row says of a joint that is in the book already must be what the book says; an empty cell says nothing.
+void require_agreement(const Joint& there, const Joint& told, const exchange::JointRow& row) {
+    const auto require = [](std::string_view column, std::string_view said, bool agrees, std::string_view has) {
+        if (!said.empty() && !agrees) {
+            throw error(ErrorKind::conflict, "{}: the row says '{}', the book has '{}' for this joint", column, said,
+                        has.empty() ? "nothing" : has);
+        }
+    };
+    require("role", row.role, there.role == told.role, role_name(there.role));
+    require("count", row.count, there.count == told.count, std::to_string(there.count));
+    require("thread", row.thread, there.thread == told.thread, there.thread);
+    require("property_class", row.property_class, there.property_class == told.property_class, there.property_class);
+    require("form", row.form, there.form == told.form, there.form);
+    require("ring", row.ring, there.ring == told.ring, there.ring);
+    require("housing", row.housing, there.housing == told.housing, there.housing);
+    require("engagement_mm", row.engagement_mm, there.engagement_mm == told.engagement_mm,
+            there.engagement_mm ? print_shortest(*there.engagement_mm) : "");
+    require("safety_critical", row.safety_critical, there.safety_critical == told.safety_critical,
+            there.safety_critical ? "yes" : "no");
+}
+
+RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
+                  const book::Stamp& stamp) {
+    const RecordId machine = machine_of(book, row, stamp);
+    if (row.assembly.empty() || row.joint.empty()) {
+        throw error(ErrorKind::usage, "assembly and joint must not be empty");
+    }
+    const auto assembly_there = book.find_assembly(machine, row.assembly);
+    const RecordId assembly = assembly_there ? assembly_there->id : book.add_assembly({0, machine, row.assembly, ""}, stamp);
+    Joint told = told_joint(reference, row);
+    if (const auto there = book.find_joint(assembly, row.joint)) {
+        require_agreement(*there, told, row);
+        return there->id;
+    }
+    told.assembly = assembly;
+    return book.add_joint(told, stamp);
 }
 
 std::optional<Source> source_of(book::Book& book, const exchange::JointRow& row, const book::Stamp& stamp) {
@@ -122,6 +158,10 @@ std::optional<Source> source_of(book::Book& book, const exchange::JointRow& row,
         require_date(source.date, "source_date");
     }
     if (auto there = book.find_source(source)) {
+        if (!row.source_date.empty() && there->date != row.source_date) {
+            throw error(ErrorKind::conflict, "source_date: the row says '{}', the book has '{}' for this source", row.source_date,
+                        there->date);
+        }
         return there;
     }
     source.id = book.add_source(source, stamp);
@@ -134,27 +174,36 @@ void take_text(book::Book& book, const reference::Reference& reference, std::str
     exchange::read_joint_rows(in, name, [&](const exchange::JointRow& row) { take_row(book, reference, row, name, stamp); });
 }
 
+void take_told(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, const book::Stamp& stamp) {
+    const book::Stamp by{row.entered_by.empty() ? stamp.person : row.entered_by, stamp.at};
+    const RecordId joint = joint_of(book, reference, row, by);
+    if (row.tightening.empty()) {
+        return;
+    }
+    Entry entry;
+    entry.joint = joint;
+    // The first row of a joint tells about the joint; a further one can only tell about its value.
+    const auto place = book.place(joint);
+    entry.note = place && place->joint.note == row.note ? "" : row.note;
+    entry.tightening = row.tightening;
+    entry.label = cell("label", [&] { return read_label(row.label); });
+    entry.source = source_of(book, row, by);
+    entry.page = row.page;
+    entry.entered_on = row.entered_on;
+    cell("tightening", [&] { return enter(book, entry, by); });
+}
+
 } // namespace
 
 void take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
               const book::Stamp& stamp) {
     try {
-        const book::Stamp by{row.entered_by.empty() ? stamp.person : row.entered_by, stamp.at};
-        const RecordId joint = joint_of(book, reference, row, by);
-        if (row.tightening.empty()) {
-            return;
+        for (const exchange::JointColumn& column : exchange::joint_columns()) {
+            if (has_control(row.*column.cell)) {
+                throw error(ErrorKind::usage, "{}: the cell holds a line end or another control character", column.name);
+            }
         }
-        Entry entry;
-        entry.joint = joint;
-        // The first row of a joint tells about the joint; a further one can only tell about its value.
-        const auto place = book.place(joint);
-        entry.note = place && place->joint.note == row.note ? "" : row.note;
-        entry.tightening = row.tightening;
-        entry.label = cell("label", [&] { return read_label(row.label); });
-        entry.source = source_of(book, row, by);
-        entry.page = row.page;
-        entry.entered_on = row.entered_on;
-        cell("tightening", [&] { return enter(book, entry, by); });
+        book.in_one_go([&] { take_told(book, reference, row, stamp); });
     } catch (const Error& fault) {
         if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::conflict) {
             throw error(fault.kind(), "{}:{}: {}", file, row.line, fault.what());
