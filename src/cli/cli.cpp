@@ -17,6 +17,7 @@ namespace clampbook::cli {
 namespace {
 
 constexpr int k_usage = 2;
+constexpr std::size_t k_longest_argument = 4000; // bytes; a note is far shorter, and a message repeats what it refuses
 
 void show_help(std::ostream& out) {
     out << "clampbook keeps the tightening values of a workshop and says of every figure where it came from.\n\n"
@@ -72,6 +73,12 @@ int dispatch(std::vector<std::string> arguments, World& world) {
         if (!is_utf8(argument)) {
             throw error(ErrorKind::usage, "what was typed is not UTF-8 text");
         }
+        if (argument.size() > k_longest_argument) {
+            throw error(ErrorKind::usage, "one of the words typed is longer than {} bytes", k_longest_argument);
+        }
+        if (has_control(argument)) {
+            throw error(ErrorKind::usage, "what was typed holds a line end or another control character");
+        }
     }
     const std::size_t at = command_position(arguments);
     if (at >= arguments.size()) {
@@ -120,9 +127,15 @@ int run(const std::vector<std::string>& arguments, World world) {
         world.err << "clampbook: " << fault.what() << "\n";
         code = 1;
     }
-    world.out.flush();
-    if (!world.out) {
-        world.err << "clampbook: the answer could not be written in full: its reader closed the pipe, or the disk is full\n";
+    bool written = false;
+    try {
+        written = static_cast<bool>(world.out.flush());
+    } catch (const std::ios_base::failure&) {
+        written = false; // a stream that was told to throw
+    }
+    if (!written) {
+        world.err << "clampbook: the answer could not be written in full: its reader closed the pipe, or the disk is full"
+                  << (code == 0 ? "; the command itself was carried out" : "") << "\n";
         code = code == 0 ? 1 : code;
     }
     return code;

@@ -110,6 +110,17 @@ bool is_utf8(std::string_view text) noexcept {
     return true;
 }
 
+bool has_control(std::string_view text) noexcept {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(text[i]);
+        const bool c1 = byte == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0;
+        if (byte < 0x20 || byte == 0x7F || c1) {
+            return true;
+        }
+    }
+    return false;
+}
+
 std::u32string code_points(std::string_view text) {
     std::u32string out;
     out.reserve(text.size());

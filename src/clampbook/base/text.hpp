@@ -16,6 +16,9 @@ namespace clampbook {
 /// True where `text` is well-formed UTF-8 (no overlong forms, no surrogates, at most U+10FFFF).
 [[nodiscard]] bool is_utf8(std::string_view text) noexcept;
 
+/// True where `text` holds a control character (line ends and tabs among them): no name, figure or note does.
+[[nodiscard]] bool has_control(std::string_view text) noexcept;
+
 /// The Unicode code points of well-formed `text`; a malformed byte counts as U+FFFD.
 [[nodiscard]] std::u32string code_points(std::string_view text);
 

@@ -47,6 +47,16 @@ TEST_CASE("well-formed UTF-8 is told from malformed") {
     }
 }
 
+TEST_CASE("control characters are told from text") {
+    for (const char* text : {"", "N·m", "Öl à \u00A0", "\u2028", "~"}) {
+        CHECK_FALSE(has_control(text));
+    }
+    for (const char* text : {"\t", "a\n", "\r", "\x1B[31m", "\x7F", "\u0080", "a\u009F"}) {
+        CHECK(has_control(text));
+    }
+    CHECK(has_control(std::string_view{"a\0b", 3}));
+}
+
 TEST_CASE("code points and their UTF-8 form are each other's inverse") {
     CHECK(code_points("aé€\U0001F527") == U"aé€\U0001F527");
     CHECK(code_points("a\xE4\x62") == U"a\uFFFDb");
