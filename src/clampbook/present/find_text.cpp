@@ -45,7 +45,8 @@ std::string whose(const Value& value) {
 
 void value_block(std::string& out, const FoundValue& found) {
     const Value& value = found.value;
-    out += "\n  " + both_units(found) + "\n";
+    out += "\n";
+    line_or_paragraph(out, "  ", both_units(found));
     paragraph(out, "    ", upper(label_name(value.label)) + ": " + std::string{label_meaning(value.label)} + "; " + whose(value));
     if (value.source) {
         paragraph(out, "    ", value.source->line() + (value.page.empty() ? "" : ", " + value.page));
@@ -105,9 +106,11 @@ std::string short_values(const FoundJoint& found, std::size_t indent) {
 std::string text(const FoundJoint& found) {
     const Machine& machine = found.place.machine;
     const Joint& joint = found.place.joint;
-    std::string out = machine.title() + ", by " + machine.maker + "\n";
-    out += found.place.assembly.name + ", " + joint.name + fmt::format("   #{}, {}", joint.id, role_name(joint.role)) +
-           (joint.safety_critical ? ", SAFETY-CRITICAL" : "") + "\n";
+    std::string out;
+    line_or_paragraph(out, "", machine.title() + ", by " + machine.maker);
+    line_or_paragraph(out, "",
+                      found.place.assembly.name + ", " + joint.name + fmt::format("   #{}, {}", joint.id, role_name(joint.role)) +
+                          (joint.safety_critical ? ", SAFETY-CRITICAL" : ""));
     const auto current = found.current();
     if (!found.disagreement.empty()) {
         out += "\n";
@@ -119,7 +122,7 @@ std::string text(const FoundJoint& found) {
     if (current.empty()) {
         out += "\n  No value is in the book for this joint.\n";
         if (!found.derive_command.empty()) {
-            out += "  A generic figure, clearly labelled: " + found.derive_command + "\n";
+            line_or_paragraph(out, "  ", "A generic figure, clearly labelled: " + found.derive_command);
         } else {
             paragraph(out, "  ", found.no_generic);
         }

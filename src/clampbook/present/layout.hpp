@@ -23,4 +23,13 @@ inline void paragraph(std::string& out, std::string_view first, std::string_view
     }
 }
 
+/// A line kept as it is, its inner blanks too, where it fits; else wrapped.
+inline void line_or_paragraph(std::string& out, std::string_view first, const std::string& body) {
+    if (display_width(first) + display_width(body) <= k_width) {
+        out += std::string{first} + body + "\n";
+    } else {
+        paragraph(out, first, body);
+    }
+}
+
 } // namespace clampbook::present
