@@ -160,6 +160,10 @@ CREATE TRIGGER source_is_kept BEFORE UPDATE ON source
   BEGIN SELECT raise(ABORT, 'a source is never changed: values cite it; add the new edition as another'); END;
 CREATE TRIGGER source_stays BEFORE DELETE ON source
   BEGIN SELECT raise(ABORT, 'a source is never deleted: values cite it'); END;
+CREATE TRIGGER person_is_kept BEFORE UPDATE ON person
+  BEGIN SELECT raise(ABORT, 'a person is never changed: the name stands behind what was entered'); END;
+CREATE TRIGGER person_stays BEFORE DELETE ON person
+  BEGIN SELECT raise(ABORT, 'a person is never deleted: the name stands behind what was entered'); END;
 CREATE TRIGGER event_is_kept BEFORE UPDATE ON event
   BEGIN SELECT raise(ABORT, 'an event is never changed'); END;
 CREATE TRIGGER event_stays BEFORE DELETE ON event
@@ -180,5 +184,8 @@ CREATE TRIGGER value_end_is_not_replaced BEFORE INSERT ON value_end
 CREATE TRIGGER source_is_not_replaced BEFORE INSERT ON source
   WHEN EXISTS (SELECT 1 FROM source WHERE id = NEW.id OR folded = NEW.folded)
   BEGIN SELECT raise(ABORT, 'a source is never replaced: values cite it; add the new edition as another'); END;
+CREATE TRIGGER person_is_not_replaced BEFORE INSERT ON person
+  WHEN EXISTS (SELECT 1 FROM person WHERE id = NEW.id OR folded = NEW.folded)
+  BEGIN SELECT raise(ABORT, 'a person is never replaced: the name stands behind what was entered'); END;
 CREATE TRIGGER event_is_not_replaced BEFORE INSERT ON event WHEN EXISTS (SELECT 1 FROM event WHERE seq = NEW.seq)
   BEGIN SELECT raise(ABORT, 'an event is never replaced'); END;

@@ -279,6 +279,9 @@ const std::vector<Trigger> k_triggers{
     {"source_is_kept", "source", "UPDATE source SET edition = '5'",
      "a source is never changed: values cite it; add the new edition as another"},
     {"source_stays", "source", "DELETE FROM source", "a source is never deleted: values cite it"},
+    {"person_is_kept", "person", "UPDATE person SET name = 'Bob'",
+     "a person is never changed: the name stands behind what was entered"},
+    {"person_stays", "person", "DELETE FROM person", "a person is never deleted: the name stands behind what was entered"},
     {"event_is_kept", "event", "UPDATE event SET person = 'Bob'", "an event is never changed"},
     {"event_stays", "event", "DELETE FROM event", "an event is never deleted"},
     {"value_is_not_replaced", "value", insertion("value", {{"id", "1"}}, k_replace),
@@ -291,6 +294,8 @@ const std::vector<Trigger> k_triggers{
      "the end of a value is never replaced"},
     {"source_is_not_replaced", "source", insertion("source", {{"id", "1"}}, k_replace),
      "a source is never replaced: values cite it; add the new edition as another"},
+    {"person_is_not_replaced", "person", insertion("person", {{"id", "1"}}, k_replace),
+     "a person is never replaced: the name stands behind what was entered"},
     {"event_is_not_replaced", "event", insertion("event", {{"seq", "1"}}, k_replace), "an event is never replaced"},
 };
 
