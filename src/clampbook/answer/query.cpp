@@ -59,8 +59,33 @@ constexpr std::array<std::string_view, 14> k_little_words{"de",  "du", "des", "d
 
 bool is_little(const std::string& word) { return std::ranges::find(k_little_words, word) != k_little_words.end(); }
 
+// How the five languages make several of one: "drain plugs", "Ablassschrauben", "pluggar".
+constexpr std::array<std::string_view, 10> k_plural_endings{"s", "es", "n", "en", "e", "x", "ar", "er", "or", "r"};
+
+bool is_plural(const std::string& typed, const std::string& word) {
+    return word.size() >= 3 && typed.starts_with(word) &&
+           std::ranges::find(k_plural_endings, std::string_view{typed}.substr(word.size())) != k_plural_endings.end();
+}
+
 bool is_beginning(const std::string& typed, const std::string& word) {
     return typed.size() >= 3 ? word.starts_with(typed) : word == typed;
+}
+
+// The places of the typed words that make up a trade word, each a beginning of its part or, where `several` is asked for,
+// a part in the plural; empty where one is missing.
+std::vector<std::size_t> typed_of(const TradeWord& trade, const std::vector<std::string>& typed, const std::vector<bool>& used,
+                                  bool several) {
+    std::vector<std::size_t> taken;
+    for (const std::string& part : trade.words) {
+        for (std::size_t i = 0; i < typed.size(); ++i) {
+            const bool fits = is_beginning(typed[i], part) || (several && is_plural(typed[i], part));
+            if (fits && !used[i] && std::ranges::find(taken, i) == taken.end()) {
+                taken.push_back(i);
+                break;
+            }
+        }
+    }
+    return taken.size() == trade.words.size() ? taken : std::vector<std::size_t>{};
 }
 
 } // namespace
@@ -110,24 +135,18 @@ SearchPlan search_plan(const reference::Reference& reference, std::string_view w
         of_concept[word.concept_code].push_back(phrase);
         role_of[word.concept_code] = word.role;
     }
-    std::vector<const TradeWord*> by_length;
-    for (const auto& [parts, entry] : trade) {
-        by_length.push_back(&entry);
+    std::vector<std::pair<const TradeWord*, bool>> by_length; // each as it stands before its plural
+    for (const bool several : {false, true}) {
+        for (const auto& [parts, entry] : trade) {
+            by_length.emplace_back(&entry, several);
+        }
     }
-    std::ranges::stable_sort(by_length, std::greater{}, [](const TradeWord* w) { return w->words.size(); });
+    std::ranges::stable_sort(by_length, std::greater{}, [](const auto& w) { return w.first->words.size(); });
     std::vector<bool> used(rest.size(), false);
     bool wider = false;
-    for (const TradeWord* entry : by_length) {
-        std::vector<std::size_t> taken;
-        for (const std::string& part : entry->words) {
-            for (std::size_t i = 0; i < rest.size(); ++i) {
-                if (!used[i] && std::ranges::find(taken, i) == taken.end() && is_beginning(rest[i], part)) {
-                    taken.push_back(i);
-                    break;
-                }
-            }
-        }
-        if (entry->words.empty() || taken.size() != entry->words.size()) {
+    for (const auto& [entry, several] : by_length) {
+        const std::vector<std::size_t> taken = typed_of(*entry, rest, used, several);
+        if (taken.empty()) {
             continue;
         }
         book::SearchGroup group;
