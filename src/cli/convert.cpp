@@ -15,14 +15,14 @@
 namespace clampbook::cli {
 namespace {
 
-struct Options {
+struct ConvertOptions {
     std::vector<std::string> words;
     std::string to;
     std::string scale;
     bool batch = false;
 };
 
-int batch(const Options& options, Context& context) {
+int batch(const ConvertOptions& options, Context& context) {
     std::string line;
     std::size_t number = 0;
     std::size_t faults = 0;
@@ -52,7 +52,7 @@ int batch(const Options& options, Context& context) {
 } // namespace
 
 Action setup_convert(CLI::App& app, Context& context) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<ConvertOptions>();
     app.add_option("quantity", options->words, "number and unit: 24 lbf·ft, 32Nm, 3/8 in, 25 °C")->type_name("");
     app.add_option("--to", options->to, "unit wanted; without it the usual other ones are shown")
         ->type_name("UNIT")

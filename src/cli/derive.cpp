@@ -12,7 +12,7 @@
 namespace clampbook::cli {
 namespace {
 
-struct Options {
+struct DeriveOptions {
     std::vector<std::string> words;
     answer::DeriveRequest request;
 };
@@ -20,7 +20,7 @@ struct Options {
 } // namespace
 
 Action setup_derive(CLI::App& app, Context& context) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<DeriveOptions>();
     answer::DeriveRequest& request = options->request;
     app.add_option("screw", options->words, "thread and property class: M10 8.8, 3/8-16 UNC grade 5")->type_name("")->required();
     app.add_option("--nut-factor", request.nut_factor, "K of T = K F d, 0.05 to 0.5")->type_name("K")->group("Friction");

@@ -14,7 +14,7 @@
 namespace clampbook::cli {
 namespace {
 
-struct Options {
+struct EnterOptions {
     std::vector<std::string> tightening;
     std::string joint;
     std::string label;
@@ -27,7 +27,7 @@ struct Options {
 } // namespace
 
 Action setup_enter(CLI::App& app, Context& context) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<EnterOptions>();
     app.add_option("tightening", options->tightening, "as the source writes it: 32 N·m, 30–36 N·m, 20 N·m, 50 N·m, 90°")
         ->type_name("")
         ->required();

@@ -17,7 +17,7 @@
 namespace clampbook::cli {
 namespace {
 
-struct Options {
+struct JointOptions {
     std::string machine;
     std::string assembly;
     std::vector<std::string> name;
@@ -26,7 +26,7 @@ struct Options {
     Joint joint;
 };
 
-int add(const Options& options, Context& context) {
+int add(const JointOptions& options, Context& context) {
     const book::Stamp stamp = context.stamp();
     book::Book book = context.book(book::Access::write);
     const Machine machine = answer::machine_named(book, options.machine);
@@ -50,7 +50,7 @@ int add(const Options& options, Context& context) {
 
 Action setup_joint(CLI::App& app, Context& context) {
     app.require_subcommand(1);
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<JointOptions>();
     Joint& joint = options->joint;
     CLI::App* add_app = app.add_subcommand("add", "put a joint on record");
     add_app->add_option("name", options->name, "its name, like: drain plug")->type_name("")->required();
