@@ -2,6 +2,7 @@
 // Every named constraint of the curated schema is seen refusing: refusals.csv holds for each a statement that breaks it
 // and nothing else. A new constraint without such a statement fails here.
 
+#include "foreign_keys.hpp"
 #include "support.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -65,21 +66,6 @@ std::map<std::string, Constraint> constraints_of_schema() {
         }
     }
     return found;
-}
-
-// The columns of the foreign keys that a table's rows break.
-std::set<std::string> broken_keys(SQLite::Database& db, const std::string& table) {
-    std::map<int, std::string> columns;
-    SQLite::Statement list{db, "PRAGMA foreign_key_list(" + table + ")"};
-    while (list.executeStep()) {
-        columns[list.getColumn(0).getInt()] = list.getColumn(3).getString();
-    }
-    std::set<std::string> broken;
-    SQLite::Statement check{db, "PRAGMA foreign_key_check(" + table + ")"};
-    while (check.executeStep()) {
-        broken.insert(columns.at(check.getColumn(3).getInt()));
-    }
-    return broken;
 }
 
 struct Copy {

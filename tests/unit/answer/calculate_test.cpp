@@ -2,6 +2,7 @@
 // The answers that need no book, figure by figure: conversions, threads, strengths, and generic tightening both ways.
 
 #include "clampbook/answer/calculate.hpp"
+#include "curated.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -15,12 +16,8 @@ using answer::DeriveRequest;
 using answer::Document;
 using answer::Figure;
 using Catch::WithinRel;
+using unit_tests::curated;
 using unit_tests::refusal;
-
-const reference::Reference& curated() {
-    static const reference::Reference reference;
-    return reference;
-}
 
 const answer::Item* item(const Document& document, std::string_view key) {
     for (const auto& section : document.sections) {

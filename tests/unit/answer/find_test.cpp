@@ -8,6 +8,7 @@
 #include "clampbook/answer/records.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "demo.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -20,22 +21,9 @@ namespace {
 using namespace clampbook;
 using answer::FindAnswer;
 using answer::FoundJoint;
+using unit_tests::curated;
+using unit_tests::demo;
 using unit_tests::refusal;
-
-const reference::Reference& curated() {
-    static const reference::Reference reference;
-    return reference;
-}
-
-const book::Book& demo() {
-    static const data_tests::TemporaryFolder folder;
-    static const book::Book book = [] {
-        const std::string path = (folder / "demo.db").string();
-        intake::write_demo(path, curated());
-        return book::Book{path, book::Access::read};
-    }();
-    return book;
-}
 
 FindAnswer found(const std::string& words, bool wide = false, std::size_t at_most = 1000) {
     return answer::find(demo(), curated(), {words, wide, at_most});

@@ -2,6 +2,7 @@
 // Every named constraint and every trigger of the book's schema is seen refusing, told by somebody who writes to the file
 // behind the program's back.
 
+#include "../../data/foreign_keys.hpp"
 #include "../../data/support.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/book.hpp"
@@ -15,6 +16,7 @@
 namespace {
 
 using namespace clampbook;
+using data_tests::broken_keys;
 namespace fs = std::filesystem;
 
 using Cells = std::map<std::string, std::string>; // a column, and what stands for it in SQL
@@ -241,21 +243,6 @@ std::string insertion(const std::string& table, const Cells& changed, const char
         values += (values.empty() ? "" : ", ") + value;
     }
     return std::string{verb} + " INTO " + table + " (" + columns + ") VALUES (" + values + ")";
-}
-
-// The columns of the foreign keys that the table's rows break.
-std::set<std::string> broken_keys(SQLite::Database& db, const std::string& table) {
-    std::map<int, std::string> columns;
-    SQLite::Statement list{db, "PRAGMA foreign_key_list(" + table + ")"};
-    while (list.executeStep()) {
-        columns[list.getColumn(0).getInt()] = list.getColumn(3).getString();
-    }
-    std::set<std::string> broken;
-    SQLite::Statement check{db, "PRAGMA foreign_key_check(" + table + ")"};
-    while (check.executeStep()) {
-        broken.insert(columns.at(check.getColumn(3).getInt()));
-    }
-    return broken;
 }
 
 struct Trigger {

@@ -4,6 +4,7 @@
 
 #include "../../data/support.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "curated.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -12,14 +13,10 @@ namespace {
 
 using namespace clampbook;
 using intake::Entry;
+using unit_tests::curated;
 using unit_tests::refusal;
 
 const book::Stamp k_stamp{"Ann", "2026-11-25T10:15:00Z"};
-
-const reference::Reference& curated() {
-    static const reference::Reference reference;
-    return reference;
-}
 
 Joint screw() {
     Joint joint;

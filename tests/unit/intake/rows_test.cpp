@@ -3,6 +3,7 @@
 
 #include "../../data/support.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "curated.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -14,15 +15,11 @@ namespace {
 
 using namespace clampbook;
 using exchange::JointRow;
+using unit_tests::curated;
 using unit_tests::refusal;
 namespace fs = std::filesystem;
 
 const book::Stamp k_stamp{"Ann", "2026-11-25T10:15:00Z"};
-
-const reference::Reference& curated() {
-    static const reference::Reference reference;
-    return reference;
-}
 
 JointRow good_row() {
     JointRow row;

@@ -9,6 +9,7 @@
 #include "clampbook/exchange/csv.hpp"
 #include "clampbook/intake/intake.hpp"
 #include "clampbook/present/present.hpp"
+#include "demo.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -20,22 +21,9 @@ namespace {
 
 using namespace clampbook;
 using Catch::WithinRel;
+using unit_tests::curated;
+using unit_tests::demo;
 using Json = nlohmann::ordered_json;
-
-const reference::Reference& curated() {
-    static const reference::Reference reference;
-    return reference;
-}
-
-const book::Book& demo() {
-    static const data_tests::TemporaryFolder folder;
-    static const book::Book book = [] {
-        const std::string path = (folder / "demo.db").string();
-        intake::write_demo(path, curated());
-        return book::Book{path, book::Access::read};
-    }();
-    return book;
-}
 
 Json parsed(const std::string& text, const std::string& schema) {
     CHECK(text.ends_with("}\n"));

@@ -2,6 +2,7 @@
 // Lookups in the curated database by the names that people type: threads, classes, loads, conditions, materials, forms.
 
 #include "clampbook/reference/reference.hpp"
+#include "curated.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -12,14 +13,10 @@
 namespace {
 
 using namespace clampbook;
+using unit_tests::curated;
 using namespace clampbook::reference;
 using Catch::WithinRel;
 using unit_tests::refusal;
-
-const Reference& curated() {
-    static const Reference reference;
-    return reference;
-}
 
 ThreadRow thread(std::string_view typed) { return curated().thread(read_thread(typed)); }
 
