@@ -95,7 +95,7 @@ int dispatch(std::vector<std::string> arguments, World& world) {
     }
     const std::string name = arguments[at];
     // Shared options in front of the command belong behind all its words.
-    std::ranges::rotate(arguments, arguments.begin() + static_cast<std::ptrdiff_t>(at));
+    std::rotate(arguments.begin(), arguments.begin() + static_cast<std::ptrdiff_t>(at), arguments.end());
     arguments.erase(arguments.begin());
     if (name == "help" || name == "-h") {
         show_help(world.out);

@@ -6,7 +6,6 @@
 #include <array>
 #include <chrono>
 #include <csignal>
-#include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <exception>
@@ -35,6 +34,6 @@ int main(int argc, char** argv) try {
     return clampbook::cli::run({argv + 1, argv + argc}, {std::cin, std::cout, std::cerr, clock, environment});
 } catch (const std::exception& fault) {
     // Only what fails before `run` can tell it: no memory for the arguments.
-    std::fputs(fault.what(), stderr);
+    std::cerr << fault.what() << "\n";
     return 1;
 }

@@ -17,7 +17,7 @@ namespace clampbook::present {
 [[nodiscard]] std::string text(const answer::TableAnswer& table);
 [[nodiscard]] std::string text(const answer::FindAnswer& found);
 /// One joint whole, as `find` shows it when it is the only one.
-[[nodiscard]] std::string text(const answer::FoundJoint& joint);
+[[nodiscard]] std::string text(const answer::FoundJoint& found);
 /// A conversion in one line: `24 lbf·ft = 32.5 N·m`, and a second one for a tool's scale.
 [[nodiscard]] std::string conversion_text(const answer::Document& document);
 
