@@ -40,7 +40,8 @@ wait
 mkfifo hold
 sqlite3 shop.db <hold >/dev/null &
 exec 5>hold
-echo 'BEGIN IMMEDIATE; SELECT 1;' >&5
+# It waits for the lock, since the question below takes it for a moment too.
+printf '.timeout 10000\nBEGIN IMMEDIATE;\n' >&5
 until sqlite3 shop.db '.timeout 0' 'BEGIN IMMEDIATE; ROLLBACK;' 2>&1 | grep -q locked; do sleep 0.05; done
 expect 0 '' clampbook find --book shop.db gritter bearing cover
 expect 6 "^clampbook: 'shop.db' is being written by another program; nothing was changed, try again" \
