@@ -3,7 +3,7 @@
 # What must hold before a change is taken: layout, and the tests of the contributors' build, then the same tests under the
 # address and undefined-behaviour sanitizers.
 # Installs what is missing on a bare Debian 12; needs no network where nothing is. Stops at the first stage that fails. The
-# last lines are CTest's own. (clang-tidy takes longer than all of this together: it has a preset of its own, tidy.)
+# last lines are CTest's own. (clang-tidy takes twelve minutes more: it has a preset of its own, tidy.)
 set -eu
 cd "$(dirname "$0")/.."
 
