@@ -2,17 +2,12 @@
 #include "clampbook/engine/strength.hpp"
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/engine/require.hpp"
 
 #include <cmath>
 
 namespace clampbook::engine {
 namespace {
-
-void require_positive(double value, const char* what) {
-    if (!(value > 0) || !std::isfinite(value)) {
-        throw error(ErrorKind::out_of_validity, "{} must be more than zero", what);
-    }
-}
 
 void require_nut_factor(double k) {
     if (!(k >= k_nut_factor_min && k <= k_nut_factor_max)) {

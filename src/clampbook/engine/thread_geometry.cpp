@@ -2,6 +2,7 @@
 #include "clampbook/engine/thread_geometry.hpp"
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/engine/require.hpp"
 
 #include <algorithm>
 #include <array>
@@ -20,12 +21,6 @@ void require_core(Length major, Length core) {
     }
     if (!std::isfinite(major.in(millimetre))) {
         throw error(ErrorKind::out_of_validity, "the diameter of a thread must be finite");
-    }
-}
-
-void require_positive(double value, const char* what) {
-    if (!(value > 0) || !std::isfinite(value)) {
-        throw error(ErrorKind::out_of_validity, "{} must be more than zero", what);
     }
 }
 

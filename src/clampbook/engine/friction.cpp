@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/engine/friction.hpp"
+
+#include "clampbook/engine/require.hpp"
+
+#include <cmath>
+
+namespace clampbook::engine {
+namespace {
+
+constexpr double k_cos_flank = 0.86602540378443864676; // cos 30°, half of the thread's 60°
+
+void require_friction(double friction, const char* where) {
+    if (!(friction >= k_friction_min && friction <= k_friction_max)) {
+        throw error(ErrorKind::out_of_validity, "a coefficient of friction of {:.6g} {} lies outside {:.2f} to {:.2f}", friction,
+                    where, k_friction_min, k_friction_max);
+    }
+}
+
+void require_ring(Length outer, Length inner) {
+    require_positive(inner.in(millimetre), "the hole under the head");
+    if (!(outer > inner) || !std::isfinite(outer.in(millimetre))) {
+        throw error(ErrorKind::out_of_validity, "a bearing face of {:.4g} mm does not cover a hole of {:.4g} mm",
+                    outer.in(millimetre), inner.in(millimetre));
+    }
+}
+
+double tan_helix(const ThreadGeometry& thread) { return thread.pitch / (constants::k_pi * thread.pitch_diameter); }
+
+// tan(φ + ρ′), which passes every limit only where pitch and friction are far beyond any thread.
+double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
+    require_friction(friction, "in the thread");
+    require_positive(thread.pitch.in(millimetre), "the pitch");
+    require_positive(thread.pitch_diameter.in(millimetre), "the pitch diameter");
+    const double helix = tan_helix(thread);
+    const double flank = friction / k_cos_flank;
+    if (helix * flank >= 1) {
+        throw error(ErrorKind::out_of_validity, "a pitch of {:.4g} mm is too steep for a thread of {:.4g} mm",
+                    thread.pitch.in(millimetre), thread.major.in(millimetre));
+    }
+    return (helix + flank) / (1 - helix * flank);
+}
+
+// σ_red / σ: how much the twist adds to the pull.
+double stress_ratio(const ThreadGeometry& thread, double friction, Torsion torsion) {
+    require_positive(thread.stress_area.in(square_millimetre), "the stress area");
+    const double d0 = std::sqrt(4 / constants::k_pi * thread.stress_area.in(square_millimetre));
+    const double section = torsion == Torsion::plastic ? 1.5 : 2.0;
+    const double shear = section * thread.pitch_diameter.in(millimetre) / d0 * tan_helix_and_friction(thread, friction);
+    return std::sqrt(1 + 3 * shear * shear);
+}
+
+// T / F
+Length lever(const FrictionJoint& joint) {
+    require_friction(joint.head_friction, "under the head");
+    require_ring(joint.bearing_outer, joint.bearing_inner);
+    return joint.thread.pitch_diameter / 2 * tan_helix_and_friction(joint.thread, joint.thread_friction) +
+           joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner);
+}
+
+} // namespace
+
+Force assembly_preload(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double thread_friction,
+                       Torsion torsion) {
+    require_positive(yield_strength.in(megapascal), "the yield strength");
+    if (!(utilisation > 0 && utilisation <= 1)) {
+        throw error(ErrorKind::out_of_validity, "a utilisation of {:.6g} % of the yield strength lies outside 0 to 100 %",
+                    utilisation * 100);
+    }
+    return utilisation / stress_ratio(thread, thread_friction, torsion) * (yield_strength * thread.stress_area);
+}
+
+double utilisation_of(Force preload, Stress yield_strength, const ThreadGeometry& thread, double thread_friction,
+                      Torsion torsion) {
+    require_positive(preload.in(newton), "the preload");
+    require_positive(yield_strength.in(megapascal), "the yield strength");
+    return preload / (yield_strength * thread.stress_area) * stress_ratio(thread, thread_friction, torsion);
+}
+
+TorqueShares friction_torque(Force preload, const FrictionJoint& joint) {
+    require_positive(preload.in(newton), "the preload");
+    TorqueShares shares;
+    shares.total = preload * lever(joint);
+    shares.pitch = preload * (joint.thread.pitch / (2 * constants::k_pi));
+    shares.head = preload * (joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner));
+    shares.thread = shares.total - shares.pitch - shares.head;
+    return shares;
+}
+
+Force friction_preload(Torque torque, const FrictionJoint& joint) {
+    require_positive(torque.in(newton_metre), "the torque");
+    return torque / lever(joint);
+}
+
+double equivalent_nut_factor(const FrictionJoint& joint) {
+    require_positive(joint.thread.major.in(millimetre), "the diameter");
+    return lever(joint) / joint.thread.major;
+}
+
+Stress bearing_pressure(Force preload, Length bearing_outer, Length bearing_inner) {
+    require_positive(preload.in(newton), "the preload");
+    require_ring(bearing_outer, bearing_inner);
+    return preload / ((constants::k_pi / 4) * (bearing_outer * bearing_outer - bearing_inner * bearing_inner));
+}
+
+} // namespace clampbook::engine
