@@ -41,6 +41,24 @@ struct DeriveRequest {
     bool permanent = false; ///< default preload of a joint that stays closed
 };
 
+struct FrictionRequest {
+    std::string thread;
+    std::string property_class;
+    std::string friction;    ///< `0.12`, or thread and head apart: `0.12,0.14`
+    std::string utilisation; ///< `90%` of the yield strength; empty for 90 %
+    std::string torque;      ///< the other way round: the preload that it makes
+    std::string head;        ///< hexagon, socket, flange; empty for hexagon
+    std::string hole;        ///< fine, medium, coarse, or a diameter; empty for medium
+    std::string bearing;     ///< diameter of the bearing face, in place of a head's
+    std::string torsion;     ///< plastic or elastic; empty for plastic
+    std::string under;       ///< the material under the head; empty for none
+};
+
+/// Preload and torque by coefficients of friction, with the shares of the torque.
+/// Throws usage for what does not read or excludes each other, not_found for a head or hole that the curated database has
+/// not in this size, out_of_validity outside the method with the limit named.
+[[nodiscard]] Document derive_by_friction(const reference::Reference& reference, const FrictionRequest& request);
+
 /// Throws usage where options exclude each other, out_of_validity outside the method with the limit named.
 [[nodiscard]] Document derive(const reference::Reference& reference, const DeriveRequest& request);
 

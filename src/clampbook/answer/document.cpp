@@ -56,6 +56,13 @@ Caution caution_friction() {
             "A nut factor for one condition is wrong for another."};
 }
 
+Caution caution_coefficients() {
+    return {
+        "friction",
+        "The coefficients of friction decide the preload: the same torque makes more of it on a smoother or oiled screw, up to "
+        "yield, and less on a rougher one. Take them from the screw's own coating and lubricant."};
+}
+
 Caution caution_demo() { return {"demo", "Invented for demonstration: do not use it on a real machine."}; }
 
 Caution caution_fill_first() {

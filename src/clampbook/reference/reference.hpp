@@ -44,6 +44,13 @@ public:
 
     [[nodiscard]] std::optional<LoadRow> load(std::string_view thread_code, std::string_view class_name) const;
 
+    /// The least diameter of the bearing face of a head (`hexagon`, `socket`, `flange`) on a thread of this size (`M10`), and
+    /// the clearance hole (`fine`, `medium`, `coarse`). Nothing where the database has none of that size.
+    [[nodiscard]] std::optional<SizeRow> bearing_diameter(std::string_view head, std::string_view size) const;
+    [[nodiscard]] std::optional<SizeRow> clearance_hole(std::string_view fit, std::string_view size) const;
+    /// What pressure a material (as `housing` gives it) bears under a head. Throws internal for no such material.
+    [[nodiscard]] PressureRow limiting_pressure(std::string_view material) const;
+
     /// Throws not_found with the nearest condition and the list of all.
     [[nodiscard]] NutFactorRow nut_factor(std::string_view condition) const;
     [[nodiscard]] std::vector<NutFactorRow> nut_factors() const;

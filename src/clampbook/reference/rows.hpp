@@ -64,6 +64,18 @@ struct LoadRow {
     Citation citation;
 };
 
+/// A curated diameter, or a pressure, with where it stands.
+struct SizeRow {
+    std::string name; ///< `ISO 4014 M10`, `ISO 273 M10, medium`
+    Length size;
+    Citation citation;
+};
+struct PressureRow {
+    std::string name; ///< of the material
+    std::optional<Stress> limit;
+    Citation citation; ///< of the limit, where there is one
+};
+
 /// A nut factor for a stated condition: one figure, a range, or both.
 struct NutFactorRow {
     std::string code;

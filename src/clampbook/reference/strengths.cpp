@@ -205,6 +205,52 @@ PreloadChoice Reference::preload_choice(std::string_view code) const {
     });
 }
 
+std::optional<SizeRow> Reference::bearing_diameter(std::string_view head, std::string_view size) const {
+    return guarded(impl_->name, [&]() -> std::optional<SizeRow> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, bearing_diameter_min_mm, "} + k_citation_columns +
+                                                " FROM head t JOIN source s ON s.code = t.source WHERE t.kind = ? AND t.size = ? "
+                                                "AND bearing_diameter_min_mm IS NOT NULL ORDER BY t.code LIMIT 1"};
+        query.bind(1, std::string{head});
+        query.bind(2, std::string{size});
+        if (!query.executeStep()) {
+            return std::nullopt;
+        }
+        return SizeRow{text_at(query, 0), *number_at(query, 1) * millimetre, citation_at(query, 2)};
+    });
+}
+
+std::optional<SizeRow> Reference::clearance_hole(std::string_view fit, std::string_view size) const {
+    return guarded(impl_->name, [&]() -> std::optional<SizeRow> {
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, CASE ?1 WHEN 'fine' THEN fine_mm WHEN 'medium' THEN "
+                                                        "medium_mm WHEN 'coarse' THEN coarse_mm END, "} +
+                                                k_citation_columns +
+                                                " FROM clearance_hole t JOIN source s ON s.code = t.source WHERE t.size = ?2"};
+        query.bind(1, std::string{fit});
+        query.bind(2, std::string{size});
+        if (!query.executeStep() || !number_at(query, 1)) {
+            return std::nullopt;
+        }
+        return SizeRow{text_at(query, 0) + ", " + std::string{fit}, *number_at(query, 1) * millimetre, citation_at(query, 2)};
+    });
+}
+
+PressureRow Reference::limiting_pressure(std::string_view material) const {
+    return guarded(impl_->name, [&] {
+        SQLite::Statement query{
+            *impl_->db, std::string{"SELECT t.name, limiting_pressure_MPa, "} + k_citation_columns +
+                            " FROM (SELECT code, name, limiting_pressure_MPa, coalesce(pressure_source, source) AS source, "
+                            "coalesce(pressure_place, place) AS place, basis, coalesce(pressure_keyed, keyed) AS keyed "
+                            "FROM housing) t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        query.bind(1, std::string{material});
+        if (!query.executeStep()) {
+            throw error(ErrorKind::internal, "'{}' passed as a material but is none", material);
+        }
+        const auto limit = number_at(query, 1);
+        return PressureRow{std::string{material} + ", " + text_at(query, 0),
+                           limit ? std::optional{*limit * megapascal} : std::nullopt, citation_at(query, 2)};
+    });
+}
+
 RingInfo Reference::ring(std::string_view material, std::string_view thread_code) const {
     return guarded(impl_->name, [&] {
         SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, "} + k_citation_columns +

@@ -2,6 +2,7 @@
 // The answers that need no book, figure by figure: conversions, threads, strengths, and generic tightening both ways.
 
 #include "clampbook/answer/calculate.hpp"
+#include "clampbook/base/decimal.hpp"
 #include "curated.hpp"
 #include "support.hpp"
 
@@ -190,6 +191,38 @@ TEST_CASE("derive: options that exclude each other, and limits named") {
     CHECK(refused(out_of_validity, [](auto& r) { r.thread = "G1/2"; }).starts_with("G1/2 is a pipe thread"));
     CHECK(refused(out_of_validity, [](auto& r) { r.thread = "M42"; }).find("M1.6 to M39") != std::string::npos);
     CHECK(refused(not_found, [](auto& r) { r.property_class = "8.9"; }) != "accepted");
+}
+
+TEST_CASE("derive by friction: every figure has an origin, the shares are the whole, and back again") {
+    answer::FrictionRequest r;
+    r.thread = "M10";
+    r.property_class = "8.8";
+    r.friction = "0.12,0.14";
+    r.under = "S355J2";
+    const Document there = answer::derive_by_friction(curated(), r);
+    const double torque = figure(there, "torque").value;
+    CHECK_THAT(figure(there, "shares.pitch").value + figure(there, "shares.thread").value + figure(there, "shares.head").value,
+               WithinRel(torque, 1e-12));
+    CHECK_THAT(figure(there, "nut_factor").value * figure(there, "preload").value * 0.010, WithinRel(torque, 1e-12));
+    CHECK(figure(there, "friction.thread").value == 0.12);
+    CHECK(figure(there, "friction.head").value == 0.14);
+    CHECK(figure(there, "bearing_diameter").citation);
+    CHECK(figure(there, "hole").citation);
+    CHECK(figure(there, "limiting_pressure").citation);
+    CHECK(figure(there, "limiting_pressure").value > figure(there, "surface_pressure").value);
+    CHECK_FALSE(cautions(there, "over-pressure"));
+    CHECK(cautions(there, "generic"));
+    CHECK(cautions(there, "friction"));
+    r.under = "cast aluminium";
+    CHECK(cautions(answer::derive_by_friction(curated(), r), "over-pressure"));
+    r.torque = print_shortest(torque) + " N·m";
+    const Document back = answer::derive_by_friction(curated(), r);
+    CHECK_THAT(figure(back, "preload").value, WithinRel(figure(there, "preload").value, 1e-12));
+    CHECK_THAT(figure(back, "utilisation").value, WithinRel(0.9, 1e-12));
+    r.property_class = "10.9";
+    CHECK(figure(answer::derive_by_friction(curated(), r), "yield_strength").value == 940);
+    r.thread = "G1/2";
+    CHECK(refusal(ErrorKind::out_of_validity, [&] { (void)answer::derive_by_friction(curated(), r); }) != "accepted");
 }
 
 TEST_CASE("strength: printed loads are standard, computed ones derived") {

@@ -261,3 +261,24 @@ TEST_CASE("metadata tell layout and content") {
     CHECK(curated().metadata("content.sha256").size() == 64);
     CHECK(refusal(ErrorKind::invalid_data, [] { return curated().metadata("colour"); }) != "accepted");
 }
+
+TEST_CASE("bearing faces, clearance holes and limiting pressures") {
+    // ISO 4014, ISO 4762, EN 1662 and ISO 273 as reproduced; VDI 2230-1:2003 for the pressure
+    CHECK(curated().bearing_diameter("hexagon", "M10")->size == 14.63 * millimetre);
+    CHECK(curated().bearing_diameter("hexagon", "M10")->name == "ISO 4014 M10");
+    CHECK(curated().bearing_diameter("socket", "M10")->size == 15.33 * millimetre);
+    CHECK(curated().bearing_diameter("flange", "M10")->name == "EN 1662 M10");
+    CHECK_FALSE(curated().bearing_diameter("hexagon", "3/8"));
+    CHECK_FALSE(curated().bearing_diameter("socket", "M33")); // the row is there without a bearing face
+    CHECK(curated().clearance_hole("fine", "M10")->size == 10.5 * millimetre);
+    CHECK(curated().clearance_hole("medium", "M10")->size == 11.0 * millimetre);
+    CHECK(curated().clearance_hole("coarse", "M10")->size == 12.0 * millimetre);
+    CHECK(curated().clearance_hole("coarse", "M10")->citation.source == "iso-273-1979");
+    CHECK_FALSE(curated().clearance_hole("loose", "M10"));
+    CHECK_FALSE(curated().clearance_hole("fine", "3/8"));
+    const reference::PressureRow aluminium = curated().limiting_pressure("EN AC-46000");
+    REQUIRE(aluminium.limit);
+    CHECK(*aluminium.limit == 290.0 * megapascal);
+    CHECK(aluminium.citation.place == "table of limiting surface pressures");
+    CHECK(refusal(ErrorKind::internal, [] { (void)curated().limiting_pressure("cheese"); }) != "accepted");
+}
