@@ -31,6 +31,19 @@ struct ConvertRequest {
 [[nodiscard]] Document strength(const reference::Reference& reference, std::string_view designation,
                                 std::string_view property_class);
 
+/// What the friction form is asked with; all empty where the nut factor's form is meant.
+struct FrictionChoices {
+    std::string coefficients; ///< `0.12`, or thread and head apart: `0.12,0.14`
+    std::string utilisation;  ///< `90%` of the yield strength; empty for 90 %
+    std::string head;         ///< hexagon, socket, flange; empty for hexagon
+    std::string hole;         ///< fine, medium, coarse, or a diameter; empty for medium
+    std::string bearing;      ///< diameter of the bearing face, in place of a head's
+    std::string torsion;      ///< plastic or elastic; empty for plastic
+    std::string under;        ///< the material under the head; empty for none
+
+    bool operator==(const FrictionChoices&) const = default;
+};
+
 struct DeriveRequest {
     std::string thread;
     std::string property_class;
@@ -39,27 +52,12 @@ struct DeriveRequest {
     std::string preload;    ///< `75%` of proof load or a force; empty for the default
     std::string torque;     ///< the other way round: the preload that it makes
     bool permanent = false; ///< default preload of a joint that stays closed
+    FrictionChoices friction = {};
 };
 
-struct FrictionRequest {
-    std::string thread;
-    std::string property_class;
-    std::string friction;    ///< `0.12`, or thread and head apart: `0.12,0.14`
-    std::string utilisation; ///< `90%` of the yield strength; empty for 90 %
-    std::string torque;      ///< the other way round: the preload that it makes
-    std::string head;        ///< hexagon, socket, flange; empty for hexagon
-    std::string hole;        ///< fine, medium, coarse, or a diameter; empty for medium
-    std::string bearing;     ///< diameter of the bearing face, in place of a head's
-    std::string torsion;     ///< plastic or elastic; empty for plastic
-    std::string under;       ///< the material under the head; empty for none
-};
-
-/// Preload and torque by coefficients of friction, with the shares of the torque.
+/// Preload and torque by a nut factor or, where coefficients of friction are given, by these, with the shares of the torque.
 /// Throws usage for what does not read or excludes each other, not_found for a head or hole that the curated database has
 /// not in this size, out_of_validity outside the method with the limit named.
-[[nodiscard]] Document derive_by_friction(const reference::Reference& reference, const FrictionRequest& request);
-
-/// Throws usage where options exclude each other, out_of_validity outside the method with the limit named.
 [[nodiscard]] Document derive(const reference::Reference& reference, const DeriveRequest& request);
 
 } // namespace clampbook::answer

@@ -59,9 +59,8 @@ std::vector<std::string_view> counterparts(const UnitInfo& unit) {
 
 void add_scale(Document& document, const Figure& result, const UnitInfo& result_unit, std::string_view text) {
     // A step without a unit is in the result's; with one, the tool is marked in that unit and set there.
-    const auto bare = read_decimal(trim(text));
-    const bool has_unit = !bare || bare->length != trim(text).size();
-    const std::optional<Reading> reading = has_unit ? std::optional{read_quantity(text, result_unit.dimension)} : std::nullopt;
+    const auto bare = read_whole_decimal(text);
+    const std::optional<Reading> reading = bare ? std::nullopt : std::optional{read_quantity(text, result_unit.dimension)};
     const UnitInfo& unit = reading ? *reading->unit : result_unit;
     const double step = reading ? reading->value : bare->value;
     const double exact = unit.from_canonical(result_unit.to_canonical(result.value));

@@ -95,8 +95,7 @@ ChosenPreload chosen_preload(const Reference& reference, const DeriveRequest& re
     if (request.permanent) {
         throw error(ErrorKind::usage, "--preload and --permanent exclude each other: one of them sets the preload");
     }
-    const auto bare = read_decimal(trim(request.preload));
-    if (bare && bare->length == trim(request.preload).size()) {
+    if (read_whole_decimal(request.preload)) {
         throw error(ErrorKind::usage, "'{}' has no unit; a preload is a share of the {} like '75%', or a force like '25 kN'",
                     request.preload, load_name(screw));
     }
@@ -129,20 +128,8 @@ ChosenPreload chosen_preload(const Reference& reference, const DeriveRequest& re
     return {force, "as given", {}};
 }
 
-Figure force_figure(Force force, Label label, std::string basis) {
-    Figure f = figure(force, "N", 3, label);
-    f.basis = std::move(basis);
-    f.also = print_quantity(force.in(pound_force), "lbf", 3);
-    return f;
-}
-
 Figure utilisation(Force preload, const Screw& screw) {
-    Figure f;
-    f.value = preload / (screw.proof_load.value * newton);
-    f.print = print_significant(f.value * 100, 3) + " %";
-    f.label = Label::derived;
-    f.basis = "of the " + load_name(screw);
-    return f;
+    return share_figure(preload / (screw.proof_load.value * newton), "of the " + load_name(screw));
 }
 
 void add_steps(Document& document, const Screw& screw, const ChosenNutFactor& k) {
@@ -166,10 +153,8 @@ void add_band(Document& document, const Screw& screw, const ChosenNutFactor& k, 
     const double high = std::min(k.high, engine::k_nut_factor_max);
     const engine::PreloadBand band = engine::preload_band(torque, low, high, d);
     document.section("what this torque may make");
-    document.add("preload_band.low", "least preload",
-                 force_figure(band.least, Label::derived, "T / (K d) at K = " + print_significant(high, 3)));
-    document.add("preload_band.high", "most preload",
-                 force_figure(band.most, Label::derived, "T / (K d) at K = " + print_significant(low, 3)));
+    document.add("preload_band.low", "least preload", force_figure(band.least, "T / (K d) at K = " + print_significant(high, 3)));
+    document.add("preload_band.high", "most preload", force_figure(band.most, "T / (K d) at K = " + print_significant(low, 3)));
     document.add("preload_band.basis", "band from", k.band_basis);
     if (low > k.low || high < k.high) {
         document.notes.push_back(
@@ -186,6 +171,13 @@ void add_band(Document& document, const Screw& screw, const ChosenNutFactor& k, 
 } // namespace
 
 Document derive(const Reference& reference, const DeriveRequest& request) {
+    if (!request.friction.coefficients.empty()) {
+        return derive_by_friction(reference, request);
+    }
+    if (request.friction != FrictionChoices{}) {
+        throw error(ErrorKind::usage,
+                    "--utilisation, --head, --hole, --bearing, --torsion and --under belong to --friction, which is missing");
+    }
     const Screw screw = screw_of(reference, request.thread, request.property_class);
     const ChosenNutFactor k = chosen_nut_factor(reference, request);
     const Length d = screw.thread.major;
@@ -221,11 +213,8 @@ Document derive(const Reference& reference, const DeriveRequest& request) {
                         print_quantity(most.in(newton_metre), "N·m", 3), print_quantity(most.in(pound_force_foot), "lbf·ft", 3));
         }
         document.heading = name + ": generic preload from a torque (derived, no maker's figure)";
-        Figure given = torque_figure(torque, Label::derived, "as given");
-        given.print = reading.text;
-        given.also = reading.unit->symbol == "N·m" ? given.also : print_quantity(torque.in(newton_metre), "N·m", 3);
-        document.add("torque", "torque T", given);
-        document.add("preload", "preload F", force_figure(preload, Label::derived, "T / (K d) (Shigley, Eq. 8-27)"));
+        document.add("torque", "torque T", torque_as_given(reading));
+        document.add("preload", "preload F", force_figure(preload, "T / (K d) (Shigley, Eq. 8-27)"));
         document.add("utilisation", "used", utilisation(preload, screw));
         finish(torque);
         return document;
@@ -234,7 +223,7 @@ Document derive(const Reference& reference, const DeriveRequest& request) {
     const Torque torque = engine::torque_for(preload.force, k.value, d);
     document.heading = name + ": generic tightening (derived, no maker's figure)";
     document.add("torque", "torque T", torque_figure(torque, Label::derived, "K · F · d (Shigley, Eq. 8-27)"));
-    Figure force = force_figure(preload.force, Label::derived, preload.basis);
+    Figure force = force_figure(preload.force, preload.basis);
     force.citation = preload.citation;
     document.add("preload", "preload F", force);
     document.add("utilisation", "used", utilisation(preload.force, screw));

@@ -37,6 +37,30 @@ Figure torque_figure(Torque torque, Label label, std::string basis) {
     return f;
 }
 
+Figure torque_as_given(const Reading& reading) {
+    const auto torque = reading.as<Dimension::torque>();
+    Figure f = torque_figure(torque, Label::derived, "as given");
+    f.print = reading.text;
+    f.also = reading.unit->symbol == "N·m" ? f.also : print_quantity(torque.in(newton_metre), "N·m", 3);
+    return f;
+}
+
+Figure force_figure(Force force, std::string basis) {
+    Figure f = figure(force, "N", 3, Label::derived);
+    f.basis = std::move(basis);
+    f.also = print_quantity(force.in(pound_force), "lbf", 3);
+    return f;
+}
+
+Figure share_figure(double share, std::string basis) {
+    Figure f;
+    f.value = share;
+    f.print = print_significant(share * 100, 3) + " %";
+    f.label = Label::derived;
+    f.basis = std::move(basis);
+    return f;
+}
+
 Caution caution_generic() {
     return {"generic", "Generic figure, computed from published inputs. It is no maker's figure and does not replace one."};
 }

@@ -6,6 +6,7 @@
 
 #include "clampbook/model/citation.hpp"
 #include "clampbook/units/quantity.hpp"
+#include "clampbook/units/reading.hpp"
 
 #include <optional>
 #include <string>
@@ -65,6 +66,15 @@ template <Dimension D>
 
 /// A torque with its twin in lbf·ft.
 [[nodiscard]] Figure torque_figure(Torque torque, Label label, std::string basis);
+
+/// A torque as somebody typed it, with its twin in the other of N·m and lbf·ft.
+[[nodiscard]] Figure torque_as_given(const Reading& reading);
+
+/// A derived force with its twin in lbf.
+[[nodiscard]] Figure force_figure(Force force, std::string basis);
+
+/// A derived share of a whole, for the eye in percent.
+[[nodiscard]] Figure share_figure(double share, std::string basis);
 
 // The cautions, one wording each.
 [[nodiscard]] Caution caution_generic();         ///< a generic figure is no maker's figure

@@ -31,8 +31,8 @@ struct Coefficients {
 Coefficients read_coefficients(std::string_view text) {
     const auto parts = split(text, ',');
     const auto one = [&](const std::string& part) {
-        const auto number = read_decimal(trim(part));
-        if (!number || number->length != trim(part).size() || parts.size() > 2 || part.find('.') == std::string::npos) {
+        const auto number = read_whole_decimal(part);
+        if (!number || parts.size() > 2 || part.find('.') == std::string::npos) {
             throw error(ErrorKind::usage,
                         "'{}' does not read as a coefficient of friction; write 0.12, or thread and head apart: 0.12,0.14", text);
         }
@@ -77,16 +77,16 @@ Figure curated_length(const reference::SizeRow& row) {
     return f;
 }
 
-Figure bearing_of(const Reference& reference, const FrictionRequest& request, const Screw& screw) {
-    if (!request.bearing.empty()) {
-        if (!request.head.empty()) {
+Figure bearing_of(const Reference& reference, const DeriveRequest& request, const Screw& screw) {
+    if (!request.friction.bearing.empty()) {
+        if (!request.friction.head.empty()) {
             throw error(ErrorKind::usage, "--head and --bearing exclude each other: a head has its own bearing face");
         }
-        return given_length(request.bearing);
+        return given_length(request.friction.bearing);
     }
-    const std::string head = request.head.empty() ? "hexagon" : request.head;
+    const std::string head = request.friction.head.empty() ? "hexagon" : request.friction.head;
     if (std::ranges::find(k_heads, head) == k_heads.end()) {
-        throw error(ErrorKind::usage, "'{}' is no head known here; a head is hexagon, socket or flange", request.head);
+        throw error(ErrorKind::usage, "'{}' is no head known here; a head is hexagon, socket or flange", request.friction.head);
     }
     if (const auto row = reference.bearing_diameter(head, screw.thread.size)) {
         return curated_length(*row);
@@ -95,24 +95,15 @@ Figure bearing_of(const Reference& reference, const FrictionRequest& request, co
                 screw.thread.size);
 }
 
-Figure hole_of(const Reference& reference, const FrictionRequest& request, const Screw& screw) {
-    const std::string fit = request.hole.empty() ? "medium" : request.hole;
+Figure hole_of(const Reference& reference, const DeriveRequest& request, const Screw& screw) {
+    const std::string fit = request.friction.hole.empty() ? "medium" : request.friction.hole;
     if (std::ranges::find(k_fits, fit) == k_fits.end()) {
-        return given_length(request.hole);
+        return given_length(request.friction.hole);
     }
     if (const auto row = reference.clearance_hole(fit, screw.thread.size)) {
         return curated_length(*row);
     }
     throw error(ErrorKind::not_found, "no clearance hole is kept here for {}; give its diameter with --hole", screw.thread.size);
-}
-
-Figure share(double value, std::string basis) {
-    Figure f;
-    f.value = value;
-    f.print = print_significant(value * 100, 3) + " %";
-    f.label = Label::derived;
-    f.basis = std::move(basis);
-    return f;
 }
 
 Figure coefficient(double value, std::string basis) {
@@ -130,24 +121,12 @@ Figure torque_share(Torque part, Torque total, std::string basis) {
     return f;
 }
 
-Figure preload_figure(Force force, std::string basis) {
-    Figure f = figure(force, "N", 3, Label::derived);
-    f.also = print_quantity(force.in(pound_force), "lbf", 3);
-    f.basis = std::move(basis);
-    return f;
-}
-
-engine::ThreadGeometry geometry_of(const reference::ThreadRow& thread) {
-    return thread.system == ThreadSystem::metric ? engine::metric_geometry(thread.major, *thread.pitch)
-                                                 : engine::unified_geometry(thread.major, *thread.threads_per_inch);
-}
-
-void add_surface(Document& document, const Reference& reference, const FrictionRequest& request, Force preload,
+void add_surface(Document& document, const Reference& reference, const DeriveRequest& request, Force preload,
                  const engine::FrictionJoint& joint) {
-    if (request.under.empty()) {
+    if (request.friction.under.empty()) {
         return;
     }
-    const reference::PressureRow limit = reference.limiting_pressure(reference.housing(request.under));
+    const reference::PressureRow limit = reference.limiting_pressure(reference.housing(request.friction.under));
     const Stress pressure = engine::bearing_pressure(preload, joint.bearing_outer, joint.bearing_inner);
     document.section("under the head");
     document.add("under", "material", limit.name);
@@ -169,14 +148,18 @@ void add_surface(Document& document, const Reference& reference, const FrictionR
 
 } // namespace
 
-Document derive_by_friction(const Reference& reference, const FrictionRequest& request) {
+Document derive_by_friction(const Reference& reference, const DeriveRequest& request) {
+    if (!request.nut_factor.empty() || !request.condition.empty() || !request.preload.empty() || request.permanent) {
+        throw error(ErrorKind::usage,
+                    "--friction excludes --nut-factor, --condition, --preload and --permanent; its preload is set by "
+                    "--utilisation or --torque");
+    }
     const Screw screw = screw_of(reference, request.thread, request.property_class);
-    const Coefficients mu = read_coefficients(request.friction);
-    const engine::Torsion torsion = read_torsion(request.torsion);
+    const Coefficients mu = read_coefficients(request.friction.coefficients);
+    const engine::Torsion torsion = read_torsion(request.friction.torsion);
     const Figure bearing = bearing_of(reference, request, screw);
     const Figure hole = hole_of(reference, request, screw);
-    const engine::FrictionJoint joint{geometry_of(screw.thread), mu.thread, mu.head, bearing.value * millimetre,
-                                      hole.value * millimetre};
+    const engine::FrictionJoint joint{screw.geometry, mu.thread, mu.head, bearing.value * millimetre, hole.value * millimetre};
     const Stress yield = screw.property_class.yield_strength;
     const std::string name = thread_for_print(screw.thread.code) + " " + screw.property_class.name;
 
@@ -188,18 +171,19 @@ Document derive_by_friction(const Reference& reference, const FrictionRequest& r
     Torque torque;
     double used = 0;
     if (request.torque.empty()) {
-        used = read_utilisation(request.utilisation);
+        used = read_utilisation(request.friction.utilisation);
         preload = engine::assembly_preload(yield, used, joint.thread, mu.thread, torsion);
         torque = engine::friction_torque(preload, joint).total;
         document.heading = name + ": generic tightening by friction (derived, no maker's figure)";
         document.add("torque", "torque T",
                      torque_figure(torque, Label::derived, "F [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
-        document.add("preload", "preload F", preload_figure(preload, "ν Rp0.2 As / √(1 + 3 (τ/σ)²) (VDI 2230-1)"));
-        document.add("utilisation", "used",
-                     share(used, std::string{"of the yield strength"} +
-                                     (request.utilisation.empty() ? ", the usual share (VDI 2230-1)" : ", as given")));
+        document.add("preload", "preload F", force_figure(preload, "ν Rp0.2 As / √(1 + 3 (τ/σ)²) (VDI 2230-1)"));
+        document.add(
+            "utilisation", "used",
+            share_figure(used, std::string{"of the yield strength"} +
+                                   (request.friction.utilisation.empty() ? ", the usual share (VDI 2230-1)" : ", as given")));
     } else {
-        if (!request.utilisation.empty()) {
+        if (!request.friction.utilisation.empty()) {
             throw error(ErrorKind::usage, "--torque and --utilisation exclude each other: one follows from the other");
         }
         const Reading reading = read_quantity(request.torque, Dimension::torque);
@@ -214,12 +198,9 @@ Document derive_by_friction(const Reference& reference, const FrictionRequest& r
                         print_quantity(most.in(pound_force_foot), "lbf·ft", 3));
         }
         document.heading = name + ": generic preload from a torque, by friction (derived, no maker's figure)";
-        Figure given = torque_figure(torque, Label::derived, "as given");
-        given.print = reading.text;
-        given.also = reading.unit->symbol == "N·m" ? given.also : print_quantity(torque.in(newton_metre), "N·m", 3);
-        document.add("torque", "torque T", given);
-        document.add("preload", "preload F", preload_figure(preload, "T / [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
-        document.add("utilisation", "used", share(used, "of the yield strength, pull and twist together"));
+        document.add("torque", "torque T", torque_as_given(reading));
+        document.add("preload", "preload F", force_figure(preload, "T / [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
+        document.add("utilisation", "used", share_figure(used, "of the yield strength, pull and twist together"));
     }
 
     const engine::TorqueShares parts = engine::friction_torque(preload, joint);

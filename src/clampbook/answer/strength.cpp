@@ -3,7 +3,6 @@
 #include "clampbook/answer/calculate.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/error.hpp"
-#include "clampbook/engine/thread_geometry.hpp"
 
 namespace clampbook::answer {
 namespace {
@@ -48,14 +47,14 @@ Screw screw_of(const Reference& reference, std::string_view designation, std::st
     const std::string name = reference.class_name(property_class);
     s.property_class = reference.property_class(name, s.thread);
     const bool inch_thread = s.thread.system == ThreadSystem::unified;
-    const engine::ThreadGeometry geometry = inch_thread ? engine::unified_geometry(s.thread.major, *s.thread.threads_per_inch)
-                                                        : engine::metric_geometry(s.thread.major, *s.thread.pitch);
+    s.geometry = inch_thread ? engine::unified_geometry(s.thread.major, *s.thread.threads_per_inch)
+                             : engine::metric_geometry(s.thread.major, *s.thread.pitch);
     const auto load = reference.load(s.thread.code, name);
     if (load) {
         s.area = figure(load->stress_area, "mm²", 3, Label::standard);
         s.area.citation = load->citation;
     } else {
-        s.area = figure(geometry.stress_area, "mm²", 3, Label::derived);
+        s.area = figure(s.geometry.stress_area, "mm²", 3, Label::derived);
         s.area.basis = inch_thread ? "π/4 · (d − 0.9743 P)² (ASME B1.1)" : "π/4 · ((d2 + d3)/2)² (ISO 898-1, clause 9.1)";
     }
     if (inch_thread) {

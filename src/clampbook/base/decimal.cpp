@@ -2,6 +2,7 @@
 #include "clampbook/base/decimal.hpp"
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 
 #include <array>
 #include <charconv>
@@ -159,6 +160,12 @@ std::string print_fixed(double value, int decimals) {
         out.erase(0, 1);
     }
     return out;
+}
+
+std::optional<Decimal> read_whole_decimal(std::string_view text) {
+    const std::string_view trimmed = trim(text);
+    auto number = read_decimal(trimmed);
+    return number && number->length == trimmed.size() ? number : std::nullopt;
 }
 
 std::string print_significant(double value, int significant) {

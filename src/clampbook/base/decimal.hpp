@@ -25,6 +25,10 @@ struct Decimal {
 /// and where it is out of range of a double.
 [[nodiscard]] std::optional<Decimal> read_decimal(std::string_view text);
 
+/// The whole of `text`, blanks at its ends aside, as a number. Returns nothing where it is none or more stands there;
+/// throws as `read_decimal` does.
+[[nodiscard]] std::optional<Decimal> read_whole_decimal(std::string_view text);
+
 /// `value` with `significant` digits, never in exponent form for magnitudes from 1e-6 to 1e15; trailing zeros kept.
 /// Requires a finite value and 1 to 17 digits.
 [[nodiscard]] std::string print_significant(double value, int significant);

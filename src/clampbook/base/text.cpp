@@ -316,11 +316,11 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::optional<std::string> nearest(std::string_view typed, std::span<const std::string> candidates) {
     std::size_t best = std::numeric_limits<std::size_t>::max();
     std::optional<std::string> found;
+    if (typed.size() > k_longest_slip) {
+        return found;
+    }
     for (const std::string& candidate : candidates) {
         const std::size_t allowed = std::max<std::size_t>(1, std::max(typed.size(), candidate.size()) / 3);
-        if (typed.size() > k_longest_slip) {
-            continue;
-        }
         const std::size_t distance = edit_distance(typed, candidate);
         if (distance < best && distance <= allowed) {
             best = distance;

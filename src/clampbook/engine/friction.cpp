@@ -25,14 +25,12 @@ void require_ring(Length outer, Length inner) {
     }
 }
 
-double tan_helix(const ThreadGeometry& thread) { return thread.pitch / (constants::k_pi * thread.pitch_diameter); }
-
 // tan(φ + ρ′), which passes every limit only where pitch and friction are far beyond any thread.
 double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
     require_friction(friction, "in the thread");
     require_positive(thread.pitch.in(millimetre), "the pitch");
     require_positive(thread.pitch_diameter.in(millimetre), "the pitch diameter");
-    const double helix = tan_helix(thread);
+    const double helix = thread.pitch / (constants::k_pi * thread.pitch_diameter);
     const double flank = friction / k_cos_flank;
     if (helix * flank >= 1) {
         throw error(ErrorKind::out_of_validity, "a pitch of {:.4g} mm is too steep for a thread of {:.4g} mm",
@@ -50,12 +48,16 @@ double stress_ratio(const ThreadGeometry& thread, double friction, Torsion torsi
     return std::sqrt(1 + 3 * shear * shear);
 }
 
-// T / F
-Length lever(const FrictionJoint& joint) {
+// The head's share of T / F: μ_K D_Km/2
+Length head_lever(const FrictionJoint& joint) {
     require_friction(joint.head_friction, "under the head");
     require_ring(joint.bearing_outer, joint.bearing_inner);
-    return joint.thread.pitch_diameter / 2 * tan_helix_and_friction(joint.thread, joint.thread_friction) +
-           joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner);
+    return joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner);
+}
+
+// T / F
+Length lever(const FrictionJoint& joint) {
+    return joint.thread.pitch_diameter / 2 * tan_helix_and_friction(joint.thread, joint.thread_friction) + head_lever(joint);
 }
 
 } // namespace
@@ -82,7 +84,7 @@ TorqueShares friction_torque(Force preload, const FrictionJoint& joint) {
     TorqueShares shares;
     shares.total = preload * lever(joint);
     shares.pitch = preload * (joint.thread.pitch / (2 * constants::k_pi));
-    shares.head = preload * (joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner));
+    shares.head = preload * head_lever(joint);
     shares.thread = shares.total - shares.pitch - shares.head;
     return shares;
 }

@@ -50,8 +50,8 @@ bool read_yes(std::string_view text) {
 }
 
 double read_number(std::string_view text, std::string_view what) {
-    const auto number = read_decimal(text);
-    if (!number || number->length != text.size()) {
+    const auto number = read_whole_decimal(text);
+    if (!number) {
         throw error(ErrorKind::usage, "'{}' is no number for {}", text, what);
     }
     return number->value;

@@ -66,7 +66,7 @@ struct LoadRow {
 
 /// A curated diameter, or a pressure, with where it stands.
 struct SizeRow {
-    std::string name; ///< `ISO 4014 M10`, `ISO 273 M10, medium`
+    std::string name; ///< `ISO 4014 M10`, `medium hole for M10`
     Length size;
     Citation citation;
 };

@@ -230,7 +230,8 @@ std::optional<SizeRow> Reference::clearance_hole(std::string_view fit, std::stri
         if (!query.executeStep() || !number_at(query, 1)) {
             return std::nullopt;
         }
-        return SizeRow{text_at(query, 0) + ", " + std::string{fit}, *number_at(query, 1) * millimetre, citation_at(query, 2)};
+        return SizeRow{std::string{fit} + " hole for " + text_at(query, 0), *number_at(query, 1) * millimetre,
+                       citation_at(query, 2)};
     });
 }
 

@@ -194,12 +194,10 @@ TEST_CASE("derive: options that exclude each other, and limits named") {
 }
 
 TEST_CASE("derive by friction: every figure has an origin, the shares are the whole, and back again") {
-    answer::FrictionRequest r;
-    r.thread = "M10";
-    r.property_class = "8.8";
-    r.friction = "0.12,0.14";
-    r.under = "S355J2";
-    const Document there = answer::derive_by_friction(curated(), r);
+    DeriveRequest r = request();
+    r.friction.coefficients = "0.12,0.14";
+    r.friction.under = "S355J2";
+    const Document there = answer::derive(curated(), r);
     const double torque = figure(there, "torque").value;
     CHECK_THAT(figure(there, "shares.pitch").value + figure(there, "shares.thread").value + figure(there, "shares.head").value,
                WithinRel(torque, 1e-12));
@@ -213,16 +211,16 @@ TEST_CASE("derive by friction: every figure has an origin, the shares are the wh
     CHECK_FALSE(cautions(there, "over-pressure"));
     CHECK(cautions(there, "generic"));
     CHECK(cautions(there, "friction"));
-    r.under = "cast aluminium";
-    CHECK(cautions(answer::derive_by_friction(curated(), r), "over-pressure"));
+    r.friction.under = "cast aluminium";
+    CHECK(cautions(answer::derive(curated(), r), "over-pressure"));
     r.torque = print_shortest(torque) + " N·m";
-    const Document back = answer::derive_by_friction(curated(), r);
+    const Document back = answer::derive(curated(), r);
     CHECK_THAT(figure(back, "preload").value, WithinRel(figure(there, "preload").value, 1e-12));
     CHECK_THAT(figure(back, "utilisation").value, WithinRel(0.9, 1e-12));
     r.property_class = "10.9";
-    CHECK(figure(answer::derive_by_friction(curated(), r), "yield_strength").value == 940);
+    CHECK(figure(answer::derive(curated(), r), "yield_strength").value == 940);
     r.thread = "G1/2";
-    CHECK(refusal(ErrorKind::out_of_validity, [&] { (void)answer::derive_by_friction(curated(), r); }) != "accepted");
+    CHECK(refusal(ErrorKind::out_of_validity, [&] { (void)answer::derive(curated(), r); }) != "accepted");
 }
 
 TEST_CASE("strength: printed loads are standard, computed ones derived") {

@@ -4,26 +4,19 @@
 
 #include "clampbook/engine/friction.hpp"
 #include "clampbook/engine/strength.hpp"
-#include "support.hpp"
+#include "outside.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <limits>
 #include <random>
 
 namespace {
 
 using namespace clampbook;
 using namespace clampbook::engine;
+using namespace unit_tests;
 using Catch::Contains;
 using Catch::WithinRel;
-
-constexpr double k_nan = std::numeric_limits<double>::quiet_NaN();
-
-template <typename F>
-std::string outside(F&& call) {
-    return unit_tests::refusal(ErrorKind::out_of_validity, std::forward<F>(call));
-}
 
 FrictionJoint m12(double thread_friction, double head_friction) {
     return {metric_geometry(12.0 * millimetre, 1.75 * millimetre), thread_friction, head_friction, 16.63 * millimetre,

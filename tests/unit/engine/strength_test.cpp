@@ -2,28 +2,20 @@
 // Loads on the stress area and the nut-factor form, with its inverse and its limits.
 
 #include "clampbook/engine/strength.hpp"
-#include "support.hpp"
+#include "outside.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <limits>
 #include <random>
 
 namespace {
 
 using namespace clampbook;
 using namespace clampbook::engine;
+using namespace unit_tests;
 using Catch::Contains;
 using Catch::WithinRel;
-
-constexpr double k_nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double k_infinity = std::numeric_limits<double>::infinity();
-
-template <typename F>
-std::string outside(F&& call) {
-    return unit_tests::refusal(ErrorKind::out_of_validity, std::forward<F>(call));
-}
 
 } // namespace
 

@@ -2,29 +2,21 @@
 // Basic sizes of threads against the closed form of their profiles and against printed tables.
 
 #include "clampbook/engine/thread_geometry.hpp"
-#include "support.hpp"
+#include "outside.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <limits>
 #include <random>
 
 namespace {
 
 using namespace clampbook;
 using namespace clampbook::engine;
+using namespace unit_tests;
 using Catch::Contains;
 using Catch::WithinAbs;
 using Catch::WithinRel;
-
-constexpr double k_nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double k_infinity = std::numeric_limits<double>::infinity();
-
-template <typename F>
-std::string outside(F&& call) {
-    return unit_tests::refusal(ErrorKind::out_of_validity, std::forward<F>(call));
-}
 
 } // namespace
 

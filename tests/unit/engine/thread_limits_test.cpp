@@ -2,27 +2,20 @@
 // Tolerances and limits of size: against printed ones, their order, and that a nut always goes on its screw.
 
 #include "clampbook/engine/thread_geometry.hpp"
-#include "support.hpp"
+#include "outside.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <limits>
 #include <random>
 
 namespace {
 
 using namespace clampbook;
 using namespace clampbook::engine;
+using namespace unit_tests;
 using Catch::Contains;
 using Catch::WithinAbs;
-
-constexpr double k_nan = std::numeric_limits<double>::quiet_NaN();
-
-template <typename F>
-std::string outside(F&& call) {
-    return unit_tests::refusal(ErrorKind::out_of_validity, std::forward<F>(call));
-}
 
 // The order that any pair of limits must have, and the clearance between screw and nut.
 void require_order(const Limits& external, const Limits& internal) {
