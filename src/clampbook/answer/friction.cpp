@@ -98,6 +98,10 @@ Figure bearing_of(const Reference& reference, const DeriveRequest& request, cons
 Figure hole_of(const Reference& reference, const DeriveRequest& request, const Screw& screw) {
     const std::string fit = request.friction.hole.empty() ? "medium" : request.friction.hole;
     if (std::ranges::find(k_fits, fit) == k_fits.end()) {
+        if (!read_decimal(trim(fit))) {
+            throw error(ErrorKind::usage, "'{}' is no hole known here; a hole is fine, medium, coarse or a diameter like '11 mm'",
+                        fit);
+        }
         return given_length(request.friction.hole);
     }
     if (const auto row = reference.clearance_hole(fit, screw.thread.size)) {

@@ -5,6 +5,7 @@
 #include "clampbook/base/text.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace clampbook::answer {
 namespace {
@@ -238,7 +239,8 @@ Machine machine_named(const book::Book& book, std::string_view text) {
     const std::string wanted = fold(text);
     std::vector<Machine> found;
     std::vector<std::string> names;
-    for (const Machine& m : book.machines()) {
+    const std::vector<Machine> machines = book.machines();
+    for (const Machine& m : machines) {
         if (wanted == fold(m.model) || wanted == fold(m.title()) || wanted == fold(m.model + " " + m.variant) ||
             wanted == fold(m.maker + " " + m.model) || wanted == fold(m.maker + " " + m.model + " " + m.variant) ||
             (!m.code.empty() && wanted == fold(m.code)) || wanted == "#" + std::to_string(m.id)) {
@@ -246,6 +248,10 @@ Machine machine_named(const book::Book& book, std::string_view text) {
         }
         names.push_back(m.model);
         names.push_back(m.title());
+    }
+    if (found.empty()) { // the number alone, as lists show it, where no machine is called so
+        std::ranges::copy_if(machines, std::back_inserter(found),
+                             [&](const Machine& m) { return wanted == std::to_string(m.id); });
     }
     if (found.empty()) {
         throw error(ErrorKind::not_found, "no machine '{}' is in the book{}; add it with 'clampbook machine add'", text,

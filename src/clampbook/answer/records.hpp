@@ -50,7 +50,7 @@ struct TableAnswer {
 /// The story of a joint: what was told of it, by whom and when.
 [[nodiscard]] TableAnswer history(const book::Book& book, const book::Place& place);
 
-/// The one machine that `text` means: model, "model, variant", maker and model, or code. Throws not_found with the
+/// The one machine that `text` means: model, "model, variant", maker and model, code, or number. Throws not_found with the
 /// nearest, conflict with the machines that fit.
 [[nodiscard]] Machine machine_named(const book::Book& book, std::string_view text);
 /// The assembly of a machine by name; throws not_found with the nearest.
