@@ -215,3 +215,15 @@ TEST_CASE("a number that is not finite does not get printed") {
         CHECK_THAT(refusal(ErrorKind::internal, [&] { return print_shortest(value); }), says);
     }
 }
+
+TEST_CASE("a whole text is a number, or it is none") {
+    for (const char* text : {"32", " 32 ", "1,5", "3/8", "-0.5"}) {
+        INFO(text);
+        CHECK(read_whole_decimal(text).has_value());
+    }
+    CHECK(read_whole_decimal(" 1.25 ")->value == 1.25);
+    for (const char* text : {"", " ", "32 N", "32N", "x", "1 2", "32-"}) {
+        INFO(text);
+        CHECK_FALSE(read_whole_decimal(text).has_value());
+    }
+}
