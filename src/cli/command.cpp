@@ -19,7 +19,7 @@ const std::vector<Command>& commands() {
         {"convert", "At the machine", "a quantity in another unit", setup_convert},
         {"thread", "Threads and screws", "geometry and limits of a thread", setup_thread},
         {"strength", "Threads and screws", "stress area, proof load, minimum tensile load", setup_strength},
-        {"derive", "Threads and screws", "generic preload and torque by nut factor", setup_derive},
+        {"derive", "Threads and screws", "generic preload and torque, by nut factor or by friction", setup_derive},
         {"list", "Threads and screws", "the curated tables and their sources", setup_list},
         {"book", "The shop's book", "make, look over, verify or back up a book", setup_book},
         {"source", "The shop's book", "documents that figures are taken from", setup_source},
