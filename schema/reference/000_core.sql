@@ -34,6 +34,6 @@ CREATE TABLE metadata (
 -- The reader's own numbers stand in src/clampbook/reference/impl.hpp; a test holds the two equal.
 INSERT INTO metadata (key, value) VALUES
   ('layout.major', '1'),
-  ('layout.minor', '0'),
+  ('layout.minor', '1'),
   ('dataset.version', '2026.1'),
   ('dataset.date', '2026-11-25');

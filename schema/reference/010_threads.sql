@@ -69,3 +69,28 @@ CREATE TABLE thread_tolerance (
   PRIMARY KEY (authority, code),
   CONSTRAINT ck_thread_tolerance_range CHECK ((over_mm IS NULL) = (up_to_mm IS NULL) AND (over_mm IS NULL OR over_mm < up_to_mm))
 ) STRICT, WITHOUT ROWID;
+
+-- ISO 228-1 tolerances, which hang on the pitch alone up to G2. The internal thread's are above its basic size, the external
+-- thread's under it; class B, the wider, is what plugs are made to.
+CREATE TABLE pipe_tolerance (
+  authority TEXT NOT NULL CONSTRAINT fk_pipe_tolerance_authority REFERENCES authority (code) DEFERRABLE INITIALLY DEFERRED,
+  code TEXT NOT NULL CONSTRAINT ck_pipe_tolerance_code CHECK (length(code) > 0),
+  threads_per_inch_print TEXT NOT NULL,
+  threads_per_inch_value REAL NOT NULL CONSTRAINT ck_pipe_tolerance_tpi CHECK (threads_per_inch_value BETWEEN 8 AND 30),
+  pitch_internal_print TEXT NOT NULL,
+  pitch_internal_mm REAL NOT NULL CONSTRAINT ck_pipe_tolerance_pitch_internal CHECK (pitch_internal_mm BETWEEN 0.05 AND 0.5),
+  pitch_external_print TEXT NOT NULL,
+  pitch_external_mm REAL NOT NULL CONSTRAINT ck_pipe_tolerance_pitch_external
+    CHECK (abs(pitch_external_mm - 2 * pitch_internal_mm) < 0.0015),
+  minor_internal_print TEXT NOT NULL,
+  minor_internal_mm REAL NOT NULL CONSTRAINT ck_pipe_tolerance_minor CHECK (minor_internal_mm > pitch_external_mm),
+  major_external_print TEXT NOT NULL,
+  major_external_mm REAL NOT NULL CONSTRAINT ck_pipe_tolerance_major CHECK (abs(major_external_mm - pitch_external_mm) < 0.0015),
+  source TEXT NOT NULL CONSTRAINT fk_pipe_tolerance_source REFERENCES source (code) DEFERRABLE INITIALLY DEFERRED,
+  place TEXT NOT NULL CONSTRAINT ck_pipe_tolerance_place CHECK (length(place) > 0),
+  basis TEXT NOT NULL CONSTRAINT ck_pipe_tolerance_basis CHECK (basis IN ('published', 'derived', 'practice')),
+  keyed TEXT NOT NULL CONSTRAINT ck_pipe_tolerance_keyed CHECK (keyed IN ('document', 'reproduction', 'memory', 'computed')),
+  note TEXT,
+  PRIMARY KEY (authority, code),
+  CONSTRAINT uq_pipe_tolerance UNIQUE (threads_per_inch_value)
+) STRICT, WITHOUT ROWID;

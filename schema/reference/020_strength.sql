@@ -186,3 +186,17 @@ WITH
 SELECT 'thread' AS table_name, code, field, print, found, expected, allowed FROM dimension WHERE found IS NOT NULL
 UNION ALL
 SELECT table_name, code, field, print, found, round(x / step + 1e-7) * step * unit, 0.5 * unit FROM stepped;
+
+-- Shear strength of a screw's thread over its tensile strength, by class.
+CREATE TABLE screw_shear (
+  authority TEXT NOT NULL CONSTRAINT fk_screw_shear_authority REFERENCES authority (code) DEFERRABLE INITIALLY DEFERRED,
+  code TEXT NOT NULL CONSTRAINT ck_screw_shear_code CHECK (length(code) > 0), -- the property class
+  ratio_print TEXT NOT NULL,
+  ratio_value REAL NOT NULL CONSTRAINT ck_screw_shear_ratio CHECK (ratio_value BETWEEN 0.5 AND 0.8),
+  source TEXT NOT NULL CONSTRAINT fk_screw_shear_source REFERENCES source (code) DEFERRABLE INITIALLY DEFERRED,
+  place TEXT NOT NULL CONSTRAINT ck_screw_shear_place CHECK (length(place) > 0),
+  basis TEXT NOT NULL CONSTRAINT ck_screw_shear_basis CHECK (basis IN ('published', 'derived', 'practice')),
+  keyed TEXT NOT NULL CONSTRAINT ck_screw_shear_keyed CHECK (keyed IN ('document', 'reproduction', 'memory', 'computed')),
+  note TEXT,
+  PRIMARY KEY (authority, code)
+) STRICT, WITHOUT ROWID;

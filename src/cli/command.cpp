@@ -6,9 +6,11 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/model/thread.hpp"
+#include "clampbook/present/present.hpp"
 
 #include <CLI/CLI.hpp>
 
+#include <ostream>
 #include <span>
 
 namespace clampbook::cli {
@@ -17,9 +19,14 @@ const std::vector<Command>& commands() {
     static const std::vector<Command> all{
         {"find", "At the machine", "the tightening of a joint, and whose figure it is", setup_find},
         {"convert", "At the machine", "a quantity in another unit", setup_convert},
+        {"wrench", "At the machine", "what to set a torque wrench to", setup_wrench},
         {"thread", "Threads and screws", "geometry and limits of a thread", setup_thread},
         {"strength", "Threads and screws", "stress area, proof load, minimum tensile load", setup_strength},
         {"derive", "Threads and screws", "generic preload and torque, by nut factor or by friction", setup_derive},
+        {"scatter", "Threads and screws", "how far the preload from one torque spreads", setup_scatter},
+        {"strip", "Threads and screws", "when a thread strips, and how deep is deep enough", setup_strip},
+        {"plug", "Threads and screws", "the torque window of a drain, fill or level plug", setup_plug},
+        {"angle", "Threads and screws", "preload from a turn, and what becomes of it", setup_angle},
         {"list", "Threads and screws", "the curated tables and their sources", setup_list},
         {"book", "The shop's book", "make, look over, verify or back up a book", setup_book},
         {"source", "The shop's book", "documents that figures are taken from", setup_source},
@@ -51,6 +58,14 @@ void add_reference(CLI::App& app, Context& context) {
 
 void add_person(CLI::App& app, Context& context) {
     app.add_option("--by", context.person, "who tells it (else CLAMPBOOK_BY)")->type_name("NAME")->group("Who");
+}
+
+void add_text(CLI::App& app, const char* name, std::string& text, const char* type, const char* group, const char* help) {
+    app.add_option(name, text, help)->type_name(type)->group(group);
+}
+
+void show(Context& context, const answer::Document& document) {
+    context.world.out << (context.json ? present::json(document) : present::text(document));
 }
 
 reference::Reference Context::reference() const {
@@ -107,6 +122,17 @@ ScrewWords screw_words(const reference::Reference& reference, const std::vector<
     }
     const std::size_t at = thread_reads.value_or(1);
     return {part(0, at), part(at, words.size())};
+}
+
+ScrewWords plug_words(const reference::Reference& reference, const std::vector<std::string>& words) {
+    const std::string all = join(words, " ");
+    try {
+        (void)read_thread(all);
+        return {all, {}};
+    } catch (const Error&) {
+        // There is a class behind the thread, or no thread at all: the error of either tells what is wrong.
+        return words.size() < 2 ? ScrewWords{all, {}} : screw_words(reference, words);
+    }
 }
 
 } // namespace clampbook::cli

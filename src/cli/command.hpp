@@ -4,6 +4,7 @@
 // How a subcommand is made: a name, a line of help, and a function that adds its options and gives back what to run.
 // Only the subcommand that was asked for is ever built, so that the others cost a lookup nothing.
 
+#include "clampbook/answer/document.hpp"
 #include "clampbook/book/book.hpp"
 #include "clampbook/reference/reference.hpp"
 #include "cli.hpp"
@@ -56,7 +57,14 @@ void add_book(CLI::App& app, Context& context);
 void add_reference(CLI::App& app, Context& context);
 void add_person(CLI::App& app, Context& context);
 
+/// An option whose text is read later, where everything that was typed is known.
+void add_text(CLI::App& app, const char* name, std::string& text, const char* type, const char* group, const char* help);
+
+/// Prints a document in the form that was asked for.
+void show(Context& context, const answer::Document& document);
+
 // One function a file of this folder.
+Action setup_angle(CLI::App& app, Context& context);
 Action setup_assembly(CLI::App& app, Context& context);
 Action setup_book(CLI::App& app, Context& context);
 Action setup_convert(CLI::App& app, Context& context);
@@ -68,9 +76,13 @@ Action setup_history(CLI::App& app, Context& context);
 Action setup_joint(CLI::App& app, Context& context);
 Action setup_list(CLI::App& app, Context& context);
 Action setup_machine(CLI::App& app, Context& context);
+Action setup_plug(CLI::App& app, Context& context);
+Action setup_scatter(CLI::App& app, Context& context);
 Action setup_source(CLI::App& app, Context& context);
 Action setup_strength(CLI::App& app, Context& context);
+Action setup_strip(CLI::App& app, Context& context);
 Action setup_thread(CLI::App& app, Context& context);
+Action setup_wrench(CLI::App& app, Context& context);
 
 /// A thread and a property class from words typed one after the other, quoted or not: `3/8-16 UNC grade 5`.
 struct ScrewWords {
@@ -78,5 +90,7 @@ struct ScrewWords {
     std::string property_class;
 };
 [[nodiscard]] ScrewWords screw_words(const reference::Reference& reference, const std::vector<std::string>& words);
+/// The same of a plug, whose class may be left out.
+[[nodiscard]] ScrewWords plug_words(const reference::Reference& reference, const std::vector<std::string>& words);
 
 } // namespace clampbook::cli

@@ -40,9 +40,9 @@ Action setup_derive(CLI::App& app, Context& context) {
     };
     of_friction("--friction", friction.coefficients, "MU[,MU]", "in the thread and under the head: 0.12, or 0.12,0.14");
     of_friction("--utilisation", friction.utilisation, "SHARE", "percent of the yield strength (90%)");
-    of_friction("--head", friction.head, "HEAD", "hexagon, socket or flange (hexagon)");
-    of_friction("--hole", friction.hole, "HOLE", "fine, medium or coarse, or a diameter (medium)");
-    of_friction("--bearing", friction.bearing, "LENGTH", "diameter of the bearing face, in place of a head's: 16.6 mm");
+    of_friction("--head", friction.face.head, "HEAD", "hexagon, socket or flange (hexagon)");
+    of_friction("--hole", friction.face.hole, "HOLE", "fine, medium or coarse, or a diameter (medium)");
+    of_friction("--bearing", friction.face.bearing, "LENGTH", "diameter of the bearing face, in place of a head's: 16.6 mm");
     of_friction("--torsion", friction.torsion, "RULE", "plastic, or elastic for the older rule (plastic)");
     of_friction("--under", friction.under, "MATERIAL", "material under the head, for its surface pressure");
     add_json(app, context);
@@ -53,7 +53,7 @@ Action setup_derive(CLI::App& app, Context& context) {
         options->request.thread = screw.thread;
         options->request.property_class = screw.property_class;
         const answer::Document document = answer::derive(reference, options->request);
-        context.world.out << (context.json ? present::json(document) : present::text(document));
+        show(context, document);
         return 0;
     };
 }

@@ -22,7 +22,7 @@ Action setup_strength(CLI::App& app, Context& context) {
         const reference::Reference reference = context.reference();
         const ScrewWords screw = screw_words(reference, *words);
         const answer::Document document = answer::strength(reference, screw.thread, screw.property_class);
-        context.world.out << (context.json ? present::json(document) : present::text(document));
+        show(context, document);
         return 0;
     };
 }

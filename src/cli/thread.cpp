@@ -19,7 +19,7 @@ Action setup_thread(CLI::App& app, Context& context) {
     add_reference(app, context);
     return [words, &context] {
         const answer::Document document = answer::thread(context.reference(), join(*words, " "));
-        context.world.out << (context.json ? present::json(document) : present::text(document));
+        show(context, document);
         return 0;
     };
 }

@@ -22,6 +22,8 @@ SELECT what || ' ' || code || ': ' || basis || ' and keyed ' || keyed AS row
         SELECT 'tightening_scatter', code, basis, keyed FROM tightening_scatter UNION ALL
         SELECT 'tool_accuracy', code, basis, keyed FROM tool_accuracy UNION ALL
         SELECT 'preload_choice', code, basis, keyed FROM preload_choice UNION ALL
+        SELECT 'pipe_tolerance', code, basis, keyed FROM pipe_tolerance UNION ALL
+        SELECT 'screw_shear', code, basis, keyed FROM screw_shear UNION ALL
         SELECT 'concept', code, basis, keyed FROM concept UNION ALL
         SELECT 'word', code, basis, keyed FROM word)
  WHERE (basis = 'derived') <> (keyed = 'computed');

@@ -28,5 +28,7 @@ SELECT 'source ' || code || ': nothing cites it' AS row
    SELECT source FROM tightening_scatter UNION
    SELECT source FROM tool_accuracy UNION
    SELECT source FROM preload_choice UNION
+   SELECT source FROM pipe_tolerance UNION
+   SELECT source FROM screw_shear UNION
    SELECT source FROM concept UNION
    SELECT source FROM word);

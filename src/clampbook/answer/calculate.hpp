@@ -31,15 +31,22 @@ struct ConvertRequest {
 [[nodiscard]] Document strength(const reference::Reference& reference, std::string_view designation,
                                 std::string_view property_class);
 
+/// The face under a head and the hole that it covers.
+struct FaceChoice {
+    std::string head;    ///< hexagon, socket, flange; empty for hexagon
+    std::string bearing; ///< diameter of the bearing face, in place of a head's
+    std::string hole;    ///< fine, medium, coarse, or a diameter; empty for medium
+
+    bool operator==(const FaceChoice&) const = default;
+};
+
 /// What the friction form is asked with; all empty where the nut factor's form is meant.
 struct FrictionChoices {
     std::string coefficients; ///< `0.12`, or thread and head apart: `0.12,0.14`
     std::string utilisation;  ///< `90%` of the yield strength; empty for 90 %
-    std::string head;         ///< hexagon, socket, flange; empty for hexagon
-    std::string hole;         ///< fine, medium, coarse, or a diameter; empty for medium
-    std::string bearing;      ///< diameter of the bearing face, in place of a head's
-    std::string torsion;      ///< plastic or elastic; empty for plastic
-    std::string under;        ///< the material under the head; empty for none
+    FaceChoice face = {};
+    std::string torsion; ///< plastic or elastic; empty for plastic
+    std::string under;   ///< the material under the head; empty for none
 
     bool operator==(const FrictionChoices&) const = default;
 };
@@ -59,5 +66,88 @@ struct DeriveRequest {
 /// Throws usage for what does not read or excludes each other, not_found for a head or hole that the curated database has
 /// not in this size, out_of_validity outside the method with the limit named.
 [[nodiscard]] Document derive(const reference::Reference& reference, const DeriveRequest& request);
+
+struct ScatterRequest {
+    std::string thread;
+    std::string property_class;
+    std::string torque;
+    std::string method;     ///< a way of tightening with a curated scatter
+    std::string nut_factor; ///< with a method: for the preload that is meant
+    std::string condition;  ///< the same by condition
+    std::string friction;   ///< `0.10..0.16`, in place of a method
+    FaceChoice face = {};   ///< with friction
+    std::string tool;       ///< with friction: the tool's deviation, `4%`; empty for none
+    std::string needed;     ///< a force whose chance to be missed is wanted
+    std::string shape;      ///< rectangular or triangular; empty for rectangular
+    std::string seed;       ///< a whole number; empty for 1
+    std::string draws;      ///< how many; empty for one million
+};
+
+/// How far the preload from one torque spreads: bounds, tightening factor, and drawn shares between them.
+/// Throws as `derive` does.
+[[nodiscard]] Document scatter(const reference::Reference& reference, const ScatterRequest& request);
+
+struct StripRequest {
+    std::string thread;
+    std::string property_class;
+    std::string housing;
+    std::string engagement;
+    bool nominal = false;     ///< basic sizes in place of the limits of size
+    std::string across_flats; ///< of a nut or a thin boss, which gives way sideways; empty for a massive housing
+    std::string friction;     ///< for the torque; empty for 0.08, the low end of friction class B
+    FaceChoice face = {};     ///< for the torque
+};
+
+/// When and where a thread strips, and how deep the screw must go in so that it breaks first.
+[[nodiscard]] Document strip(const reference::Reference& reference, const StripRequest& request);
+
+struct PlugRequest {
+    std::string thread;
+    std::string property_class; ///< of the plug; empty for 5.8
+    std::string housing;
+    std::string ring;       ///< material, and a size where it is not the usual one: `copper 18x24`
+    std::string form;       ///< empty for a hexagon head with collar
+    std::string engagement; ///< empty for what the standard's plug has
+    std::string bore;       ///< of a hollow plug; empty for none, or the socket's
+    std::string friction;   ///< a band; empty for friction class B
+};
+
+/// The torque window of a plug, or for a taper thread its turns. Throws not_found where a ring's or plug's size is not kept.
+[[nodiscard]] Document plug(const reference::Reference& reference, const PlugRequest& request);
+
+struct AngleRequest {
+    std::string thread;
+    std::string property_class;
+    std::string grip;
+    std::string under;        ///< the clamped material
+    std::string tapped;       ///< the material of a tapped hole; empty for a nut
+    std::string shank;        ///< unthreaded length in the grip; empty for none
+    std::string snug;         ///< the torque before the turn
+    std::string turn;         ///< `90°`
+    std::string friction;     ///< one coefficient, or thread and head; empty for 0.12
+    FaceChoice face = {};     ///< of the head
+    std::string load;         ///< from outside, for the joint diagram
+    std::string roughness;    ///< 10, 40 or 160 µm, the Rz that the surfaces stay under; empty for 40
+    std::string interfaces;   ///< how many between the clamped parts; empty for 1
+    std::string tightened_at; ///< temperature
+    std::string working_at;   ///< temperature
+};
+
+/// What a turn after a snug torque makes of a joint.
+[[nodiscard]] Document angle(const reference::Reference& reference, const AngleRequest& request);
+
+struct WrenchRequest {
+    std::string torque;
+    std::string adapter; ///< its length; empty for none
+    std::string length;  ///< of the wrench, grip to drive; with an adapter
+    std::string turned;  ///< angle away from the wrench's axis; empty for 0°
+    std::string unit;    ///< of the tool's scale; empty for the torque's own
+    std::string scale;   ///< step of the scale
+    std::string maximum; ///< the tool's largest torque
+    std::string tool;    ///< type and class: `II A`
+};
+
+/// What to set a torque wrench to, whether it may, and how far off that is.
+[[nodiscard]] Document wrench(const reference::Reference& reference, const WrenchRequest& request);
 
 } // namespace clampbook::answer

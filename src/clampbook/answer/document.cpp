@@ -87,6 +87,11 @@ Caution caution_coefficients() {
         "yield, and less on a rougher one. Take them from the screw's own coating and lubricant."};
 }
 
+Caution caution_no_prescription() {
+    return {"no-prescription", "A computed limit tells what goes wrong and when. It prescribes nothing: threads wear, castings "
+                               "differ, and the maker knows the housing."};
+}
+
 Caution caution_demo() { return {"demo", "Invented for demonstration: do not use it on a real machine."}; }
 
 Caution caution_fill_first() {

@@ -8,6 +8,7 @@
 #include "clampbook/units/quantity.hpp"
 #include "clampbook/units/reading.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -39,10 +40,26 @@ struct Section {
     std::vector<Item> items;
 };
 
+/// How often values fall into each of equal parts of a band.
+struct Histogram {
+    struct Mark {
+        double at = 0;
+        std::string words; ///< "proof load"
+    };
+    std::string title;
+    std::string unit; ///< of the band, as the table of units writes it
+    double low = 0;
+    double high = 0;
+    std::vector<std::size_t> counts;
+    std::size_t total = 0;
+    std::vector<Mark> marks; ///< limits that are worth seeing in it
+};
+
 struct Document {
     std::string schema; ///< the command: `derive` gives clampbook/derive/v1
     std::string heading;
     std::vector<Section> sections;
+    std::optional<Histogram> histogram;
     std::vector<std::string> notes; ///< what was assumed, in words
     std::vector<Caution> cautions;
 
@@ -82,6 +99,7 @@ template <Dimension D>
 [[nodiscard]] Caution caution_safety_critical(); ///< wheel, brake, steering and the like
 [[nodiscard]] Caution caution_friction();        ///< what the nut factor hangs on
 [[nodiscard]] Caution caution_coefficients();    ///< what a coefficient of friction decides
+[[nodiscard]] Caution caution_no_prescription();  ///< a window is no prescription
 [[nodiscard]] Caution caution_demo();            ///< the figure is invented
 [[nodiscard]] Caution caution_fill_first();      ///< loosen the fill plug before the drain plug
 

@@ -2,56 +2,18 @@
 // derive by coefficients of friction: the preload that a share of the yield strength allows while the screw is twisted, the
 // torque for it, and where that torque goes.
 
-#include "clampbook/engine/friction.hpp"
-#include "clampbook/answer/calculate.hpp"
+#include "clampbook/answer/parts.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
-#include "clampbook/base/text.hpp"
 #include "clampbook/units/reading.hpp"
-
-#include <algorithm>
-#include <array>
 
 namespace clampbook::answer {
 namespace {
 
 using reference::Reference;
 
-constexpr std::array<std::string_view, 3> k_heads{"hexagon", "socket", "flange"};
-constexpr std::array<std::string_view, 3> k_fits{"fine", "medium", "coarse"};
 constexpr double k_usual_utilisation = 0.9;
-
-struct Coefficients {
-    double thread = 0;
-    double head = 0;
-};
-
-// "0.12", or "0.12,0.14". A decimal comma would make two figures of one, so the decimals are written with a point.
-Coefficients read_coefficients(std::string_view text) {
-    const auto parts = split(text, ',');
-    const auto one = [&](const std::string& part) {
-        const auto number = read_whole_decimal(part);
-        if (!number || parts.size() > 2 || part.find('.') == std::string::npos) {
-            throw error(ErrorKind::usage,
-                        "'{}' does not read as a coefficient of friction; write 0.12, or thread and head apart: 0.12,0.14", text);
-        }
-        return number->value;
-    };
-    const double thread = one(parts.front());
-    return {thread, one(parts.back())};
-}
-
-double read_utilisation(std::string_view text) {
-    if (text.empty()) {
-        return k_usual_utilisation;
-    }
-    const Reading reading = read_quantity(text, Dimension::number);
-    if (reading.unit->symbol != "%") {
-        throw error(ErrorKind::usage, "'{}' has no unit; a utilisation is a share of the yield strength like '90%'", text);
-    }
-    return reading.canonical();
-}
 
 engine::Torsion read_torsion(std::string_view text) {
     if (text.empty() || text == "plastic") {
@@ -61,62 +23,6 @@ engine::Torsion read_torsion(std::string_view text) {
         return engine::Torsion::elastic;
     }
     throw error(ErrorKind::usage, "'{}' is no way to count torsion; it is plastic or elastic", text);
-}
-
-Figure given_length(std::string_view text) {
-    Figure f = figure(read_quantity(text, Dimension::length).as<Dimension::length>(), "mm", 4, Label::derived);
-    f.basis = "as given";
-    return f;
-}
-
-Figure curated_length(const reference::SizeRow& row) {
-    Figure f = figure(row.size, "mm", 4, Label::standard);
-    f.print = print_shortest(f.value) + " mm";
-    f.basis = row.name;
-    f.citation = row.citation;
-    return f;
-}
-
-Figure bearing_of(const Reference& reference, const DeriveRequest& request, const Screw& screw) {
-    if (!request.friction.bearing.empty()) {
-        if (!request.friction.head.empty()) {
-            throw error(ErrorKind::usage, "--head and --bearing exclude each other: a head has its own bearing face");
-        }
-        return given_length(request.friction.bearing);
-    }
-    const std::string head = request.friction.head.empty() ? "hexagon" : request.friction.head;
-    if (std::ranges::find(k_heads, head) == k_heads.end()) {
-        throw error(ErrorKind::usage, "'{}' is no head known here; a head is hexagon, socket or flange", request.friction.head);
-    }
-    if (const auto row = reference.bearing_diameter(head, screw.thread.size)) {
-        return curated_length(*row);
-    }
-    throw error(ErrorKind::not_found, "no bearing face of a {} head is kept here for {}; give its diameter with --bearing", head,
-                screw.thread.size);
-}
-
-Figure hole_of(const Reference& reference, const DeriveRequest& request, const Screw& screw) {
-    const std::string fit = request.friction.hole.empty() ? "medium" : request.friction.hole;
-    if (std::ranges::find(k_fits, fit) == k_fits.end()) {
-        if (!read_decimal(trim(fit))) {
-            throw error(ErrorKind::usage, "'{}' is no hole known here; a hole is fine, medium, coarse or a diameter like '11 mm'",
-                        fit);
-        }
-        return given_length(request.friction.hole);
-    }
-    if (const auto row = reference.clearance_hole(fit, screw.thread.size)) {
-        return curated_length(*row);
-    }
-    throw error(ErrorKind::not_found, "no clearance hole is kept here for {}; give its diameter with --hole", screw.thread.size);
-}
-
-Figure coefficient(double value, std::string basis) {
-    Figure f;
-    f.value = value;
-    f.print = print_shortest(value);
-    f.label = Label::derived;
-    f.basis = std::move(basis);
-    return f;
 }
 
 Figure torque_share(Torque part, Torque total, std::string basis) {
@@ -130,21 +36,20 @@ void add_surface(Document& document, const Reference& reference, const DeriveReq
     if (request.friction.under.empty()) {
         return;
     }
-    const reference::PressureRow limit = reference.limiting_pressure(reference.housing(request.friction.under));
+    const reference::MaterialRow material = material_of(reference, request.friction.under, document);
     const Stress pressure = engine::bearing_pressure(preload, joint.bearing_outer, joint.bearing_inner);
     document.section("under the head");
-    document.add("under", "material", limit.name);
-    Figure f = figure(pressure, "MPa", 3, Label::derived);
-    f.basis = "F / [π/4 (d_w² − d_h²)] (VDI 2230-1)";
-    document.add("surface_pressure", "surface pressure", f);
-    if (!limit.limit) {
-        document.notes.push_back("No limiting surface pressure is kept here for " + limit.name + ".");
+    document.add("under", "material", material.code + ", " + material.name);
+    document.add("surface_pressure", "surface pressure",
+                 stress_figure(pressure, Label::derived, "F / [π/4 (d_w² − d_h²)] (VDI 2230-1)"));
+    if (!material.limiting_pressure) {
+        document.notes.push_back("No limiting surface pressure is kept here for " + material.code + ".");
         return;
     }
-    Figure most = figure(*limit.limit, "MPa", 3, Label::standard);
-    most.citation = limit.citation;
+    Figure most = stress_figure(*material.limiting_pressure, Label::standard, {});
+    most.citation = material.pressure;
     document.add("limiting_pressure", "limiting pressure", most);
-    if (pressure > *limit.limit) {
+    if (pressure > *material.limiting_pressure) {
         document.cautions.push_back({"over-pressure", "The surface under the head yields at this preload: it is lost again. A "
                                                       "flange, a hard washer or less preload is needed."});
     }
@@ -161,11 +66,10 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
     const Screw screw = screw_of(reference, request.thread, request.property_class);
     const Coefficients mu = read_coefficients(request.friction.coefficients);
     const engine::Torsion torsion = read_torsion(request.friction.torsion);
-    const Figure bearing = bearing_of(reference, request, screw);
-    const Figure hole = hole_of(reference, request, screw);
+    const auto [bearing, hole] = face_of(reference, request.friction.face, screw.thread.size);
     const engine::FrictionJoint joint{screw.geometry, mu.thread, mu.head, bearing.value * millimetre, hole.value * millimetre};
     const Stress yield = screw.property_class.yield_strength;
-    const std::string name = thread_for_print(screw.thread.code) + " " + screw.property_class.name;
+    const std::string name = screw.title();
 
     Document document;
     document.schema = "derive";
@@ -175,7 +79,9 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
     Torque torque;
     double used = 0;
     if (request.torque.empty()) {
-        used = read_utilisation(request.friction.utilisation);
+        used = request.friction.utilisation.empty()
+                   ? k_usual_utilisation
+                   : read_share(request.friction.utilisation, "a utilisation is a share of the yield strength", "90%");
         preload = engine::assembly_preload(yield, used, joint.thread, mu.thread, torsion);
         torque = engine::friction_torque(preload, joint).total;
         document.heading = name + ": generic tightening by friction (derived, no maker's figure)";
@@ -219,15 +125,15 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
     Figure area = figure(joint.thread.stress_area, "mm²", 4, Label::derived);
     area.basis = "by formula, not rounded";
     document.add("stress_area", "stress area As", area);
-    Figure strength = figure(yield, "MPa", 3, Label::standard);
+    Figure strength = stress_figure(yield, Label::standard, {});
     strength.citation = screw.property_class.citation;
     document.add("yield_strength", "yield strength Rp0.2, least", strength);
-    document.add("friction.thread", "friction in the thread μ_G", coefficient(mu.thread, "as given"));
-    document.add("friction.head", "friction under the head μ_K", coefficient(mu.head, "as given"));
+    document.add("friction.thread", "friction in the thread μ_G", number_figure(mu.thread, "as given"));
+    document.add("friction.head", "friction under the head μ_K", number_figure(mu.head, "as given"));
     document.add("bearing_diameter", "bearing face d_w", bearing);
     document.add("hole", "hole d_h", hole);
     document.add("torsion", "torsion", std::string{torsion == engine::Torsion::plastic ? "plastic" : "elastic, the older rule"});
-    Figure k = coefficient(engine::equivalent_nut_factor(joint), "T / (F d), for this joint alone");
+    Figure k = number_figure(engine::equivalent_nut_factor(joint), "T / (F d), for this joint alone");
     k.print = print_significant(k.value, 3);
     document.add("nut_factor", "equivalent nut factor K", k);
     add_surface(document, reference, request, preload, joint);

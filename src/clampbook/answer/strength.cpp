@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/engine/strength.hpp"
-#include "clampbook/answer/calculate.hpp"
+#include "clampbook/answer/parts.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/error.hpp"
 
@@ -28,8 +28,8 @@ Figure computed_load(Force force, std::string basis, bool inch_thread) {
     return f;
 }
 
-Figure stress_figure(Stress stress, const Citation& citation) {
-    Figure f = figure(stress, "MPa", 3, Label::standard);
+Figure class_stress(Stress stress, const Citation& citation) {
+    Figure f = stress_figure(stress, Label::standard, {});
     f.citation = citation;
     return f;
 }
@@ -47,8 +47,7 @@ Screw screw_of(const Reference& reference, std::string_view designation, std::st
     const std::string name = reference.class_name(property_class);
     s.property_class = reference.property_class(name, s.thread);
     const bool inch_thread = s.thread.system == ThreadSystem::unified;
-    s.geometry = inch_thread ? engine::unified_geometry(s.thread.major, *s.thread.threads_per_inch)
-                             : engine::metric_geometry(s.thread.major, *s.thread.pitch);
+    s.geometry = geometry_of(s.thread);
     const auto load = reference.load(s.thread.code, name);
     if (load) {
         s.area = figure(load->stress_area, "mm²", 3, Label::standard);
@@ -86,6 +85,10 @@ Screw screw_of(const Reference& reference, std::string_view designation, std::st
     return s;
 }
 
+std::string Screw::title() const { return thread_for_print(thread.code) + " " + property_class.name; }
+
+std::string Screw::load_name() const { return has_proof_stress ? "proof load" : "load at the 0.2 % limit"; }
+
 Document strength(const Reference& reference, std::string_view designation, std::string_view property_class) {
     const Screw s = screw_of(reference, designation, property_class);
     const reference::ClassRow& c = s.property_class;
@@ -105,11 +108,11 @@ Document strength(const Reference& reference, std::string_view designation, std:
     }
     document.add("min_tensile_load", "minimum tensile load", s.tensile_load);
     if (c.proof_stress) {
-        document.add("proof_stress", "proof stress Sp", stress_figure(*c.proof_stress, c.citation));
+        document.add("proof_stress", "proof stress Sp", class_stress(*c.proof_stress, c.citation));
     }
     document.add("yield_strength", "yield strength" + (c.yield_kind == "yield" ? std::string{} : " " + c.yield_kind) + ", least",
-                 stress_figure(c.yield_strength, c.citation));
-    document.add("tensile_strength", "tensile strength Rm, least", stress_figure(c.tensile_strength, c.citation));
+                 class_stress(c.yield_strength, c.citation));
+    document.add("tensile_strength", "tensile strength Rm, least", class_stress(c.tensile_strength, c.citation));
     if (!c.note.empty()) {
         document.notes.push_back(c.note);
     }

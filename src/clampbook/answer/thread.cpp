@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "clampbook/answer/calculate.hpp"
+#include "clampbook/answer/parts.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/engine/thread_geometry.hpp"
-
-#include <cmath>
 
 namespace clampbook::answer {
 namespace {
@@ -87,20 +85,7 @@ void metric(Document& document, const Reference& reference, const ThreadRow& row
     Figure area = figure(g.stress_area, "mm²", 3, Label::derived);
     area.basis = "π/4 · ((d2 + d3)/2)² (ISO 898-1, clause 9.1)";
     document.add("stress_area", "stress area As", area);
-    engine::Tolerances t = engine::metric_tolerances(row.major, *row.pitch);
-    bool all_printed = true;
-    const auto take = [&](Length& slot, std::string_view kind) {
-        if (const auto print = reference.tolerance(kind, row.major, *row.pitch)) {
-            slot = print->size;
-        } else {
-            all_printed = false;
-        }
-    };
-    take(t.fundamental, "es g");
-    take(t.major_external, "Td 6");
-    take(t.minor_internal, "TD1 6");
-    take(t.pitch_external, "Td2 6");
-    take(t.pitch_internal, "TD2 6");
+    const auto [t, all_printed] = metric_tolerances_of(reference, row);
     add_limits(document, row, engine::external_limits(g, t), engine::internal_limits(g, t), "6g", "6H",
                all_printed ? "basic size and the tolerances printed in ISO 965-1"
                            : "basic size and tolerances by the formulas of ISO 965-1");
@@ -125,8 +110,7 @@ void unified(Document& document, const ThreadRow& row) {
     }
     area.also = print_quantity(area.value / constants::k_in2_mm2, "in²", 3);
     document.add("stress_area", "stress area As", area);
-    const Length engagement = row.series == "8-UN" ? 9.0 * g.pitch : row.major;
-    const engine::Tolerances t = engine::unified_tolerances(row.major, n, engagement);
+    const engine::Tolerances t = unified_tolerances_of(row, g);
     add_limits(document, row, engine::external_limits(g, t), engine::internal_limits(g, t), "2A", "2B",
                "basic size and tolerances by the formulas of ASME B1.1");
 }

@@ -8,8 +8,6 @@
 namespace clampbook::engine {
 namespace {
 
-constexpr double k_cos_flank = 0.86602540378443864676; // cos 30°, half of the thread's 60°
-
 void require_friction(double friction, const char* where) {
     if (!(friction >= k_friction_min && friction <= k_friction_max)) {
         throw error(ErrorKind::out_of_validity, "a coefficient of friction of {:.6g} {} lies outside {:.2f} to {:.2f}", friction,
@@ -31,7 +29,7 @@ double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
     require_positive(thread.pitch.in(millimetre), "the pitch");
     require_positive(thread.pitch_diameter.in(millimetre), "the pitch diameter");
     const double helix = thread.pitch / (constants::k_pi * thread.pitch_diameter);
-    const double flank = friction / k_cos_flank;
+    const double flank = friction / cos_flank(thread.profile);
     if (helix * flank >= 1) {
         throw error(ErrorKind::out_of_validity, "a pitch of {:.4g} mm is too steep for a thread of {:.4g} mm",
                     thread.pitch.in(millimetre), thread.major.in(millimetre));
@@ -39,7 +37,7 @@ double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
     return (helix + flank) / (1 - helix * flank);
 }
 
-// σ_red / σ: how much the twist adds to the pull.
+// σ_red / σ: how much the twist adds to the pull, σ and τ over the whole stress area.
 double stress_ratio(const ThreadGeometry& thread, double friction, Torsion torsion) {
     require_positive(thread.stress_area.in(square_millimetre), "the stress area");
     const double d0 = std::sqrt(4 / constants::k_pi * thread.stress_area.in(square_millimetre));
@@ -57,10 +55,14 @@ Length head_lever(const FrictionJoint& joint) {
 
 // T / F
 Length lever(const FrictionJoint& joint) {
-    return joint.thread.pitch_diameter / 2 * tan_helix_and_friction(joint.thread, joint.thread_friction) + head_lever(joint);
+    return thread_lever(joint.thread, joint.thread_friction) + head_lever(joint);
 }
 
 } // namespace
+
+Length thread_lever(const ThreadGeometry& thread, double friction) {
+    return thread.pitch_diameter / 2 * tan_helix_and_friction(thread, friction);
+}
 
 Force assembly_preload(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double thread_friction,
                        Torsion torsion) {
@@ -92,6 +94,20 @@ TorqueShares friction_torque(Force preload, const FrictionJoint& joint) {
 Force friction_preload(Torque torque, const FrictionJoint& joint) {
     require_positive(torque.in(newton_metre), "the torque");
     return torque / lever(joint);
+}
+
+Force hollow_preload(Stress strength, const ThreadGeometry& thread, double thread_friction, Length bore) {
+    require_positive(strength.in(megapascal), "the strength of the section");
+    require_positive(thread.stress_area.in(square_millimetre), "the stress area");
+    const double d0 = std::sqrt(4 / constants::k_pi * thread.stress_area.in(square_millimetre));
+    const double b = bore.in(millimetre);
+    if (!(b >= 0 && b < d0)) {
+        throw error(ErrorKind::out_of_validity, "a bore of {:.4g} mm leaves nothing of a core of {:.4g} mm", b, d0);
+    }
+    const double area = constants::k_pi / 4 * (d0 * d0 - b * b);
+    const double section = constants::k_pi / 12 * (d0 * d0 * d0 - b * b * b);
+    const double twist = thread_lever(thread, thread_friction).in(millimetre) / section;
+    return strength.in(megapascal) / std::sqrt(1 / (area * area) + 3 * twist * twist) * newton;
 }
 
 double equivalent_nut_factor(const FrictionJoint& joint) {

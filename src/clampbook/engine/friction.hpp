@@ -6,7 +6,7 @@
 // of friction; which sizes a head has, and which friction a surface, the curated database knows.
 //
 // Source of the method: VDI 2230-1, assembly preload and tightening torque (Table A1), with tan(φ + ρ′) left exact.
-// Valid for one start, a 60° profile, a screw whose weakest section is its stress area (no waisted or hollow shank) and
+// Valid for one start, a 60° or 55° profile, a screw whose weakest section is its stress area (no waisted or hollow shank) and
 // a flat ring-shaped bearing face.
 
 #include "clampbook/engine/thread_geometry.hpp"
@@ -40,6 +40,10 @@ struct TorqueShares {
     Torque head;   ///< F μ_K D_Km/2, lost under the head
 };
 
+/// What the thread asks of the torque for each newton of preload: d2/2 · tan(φ + ρ′). Throws out_of_validity where the
+/// friction lies outside its limits.
+[[nodiscard]] Length thread_lever(const ThreadGeometry& thread, double friction);
+
 /// The preload at which pull and twist together, by von Mises, use up `utilisation` of the yield strength:
 /// F = ν Rp0.2 A_s / √(1 + 3 [k (d2/d0) tan(φ + ρ′)]²), k = 1.5 plastic or 2 elastic, d0 = √(4 A_s/π).
 /// Throws out_of_validity unless 0 < utilisation <= 1, the yield strength is more than zero and the friction lies within
@@ -59,6 +63,11 @@ struct TorqueShares {
 
 /// The preload that a torque makes; the inverse of `friction_torque`, with the same limits.
 [[nodiscard]] Force friction_preload(Torque torque, const FrictionJoint& joint);
+
+/// The preload at which a section of the thread's core with a hole through it reaches `strength` in pull and twist
+/// together: the same rule over the ring between bore and d0, A = π/4 (d0² − b²), W = π/12 (d0³ − b³). Without a bore it is
+/// `assembly_preload` at full utilisation. Throws out_of_validity unless 0 <= bore < d0, and as that does.
+[[nodiscard]] Force hollow_preload(Stress strength, const ThreadGeometry& thread, double thread_friction, Length bore);
 
 /// The nut factor that says the same for this joint: K = T/(F d).
 [[nodiscard]] double equivalent_nut_factor(const FrictionJoint& joint);

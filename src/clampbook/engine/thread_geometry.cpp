@@ -78,6 +78,19 @@ PipeGeometry whitworth_pipe_geometry(Length major, double threads_per_inch) {
     return g;
 }
 
+ThreadGeometry pipe_plug_geometry(Length major, double threads_per_inch) {
+    const PipeGeometry pipe = whitworth_pipe_geometry(major, threads_per_inch);
+    ThreadGeometry g;
+    g.major = pipe.major;
+    g.pitch = pipe.pitch;
+    g.pitch_diameter = pipe.pitch_diameter;
+    g.minor_internal = pipe.minor;
+    g.minor_external = pipe.minor;
+    g.stress_area = disc((pipe.pitch_diameter + pipe.minor) / 2);
+    g.profile = Profile::degrees_55;
+    return g;
+}
+
 SizeRange metric_size_range(Length major) {
     const double d = major.in(millimetre);
     if (!(d >= 1) || d > k_ranges.back()) {

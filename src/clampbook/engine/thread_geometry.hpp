@@ -8,6 +8,17 @@
 
 namespace clampbook::engine {
 
+/// The angle between the flanks: 60° of ISO metric and unified threads, 55° of pipe threads.
+enum class Profile { degrees_60, degrees_55 };
+
+/// Cosine and tangent of half that angle, as figures, so that they are the same on every machine.
+[[nodiscard]] constexpr double cos_flank(Profile profile) {
+    return profile == Profile::degrees_60 ? 0.86602540378443864676 : 0.88701083317822171;
+}
+[[nodiscard]] constexpr double tan_flank(Profile profile) {
+    return profile == Profile::degrees_60 ? 0.57735026918962576451 : 0.52056705055174631;
+}
+
 /// Basic sizes of a parallel thread.
 struct ThreadGeometry {
     Length major;          ///< d, D
@@ -16,6 +27,7 @@ struct ThreadGeometry {
     Length minor_internal; ///< D1
     Length minor_external; ///< d3 (ISO, with the rounded root H/6), UNR minor diameter (inch)
     Area stress_area;      ///< A_s
+    Profile profile = Profile::degrees_60;
 };
 
 /// ISO metric thread.
@@ -39,6 +51,10 @@ struct PipeGeometry {
     Length minor;
 };
 [[nodiscard]] PipeGeometry whitworth_pipe_geometry(Length major, double threads_per_inch);
+
+/// A parallel pipe thread as a plug carries it: the same sizes, and for the core the section of the mean of pitch and minor
+/// diameter, in the manner of ISO 898-1. The standard itself gives none: it is used for the strength of a plug alone.
+[[nodiscard]] ThreadGeometry pipe_plug_geometry(Length major, double threads_per_inch);
 
 /// Largest and smallest permitted diameters of one member.
 struct Limits {

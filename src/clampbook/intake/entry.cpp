@@ -5,6 +5,7 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "clampbook/model/ring.hpp"
 
 #include <algorithm>
 #include <array>
@@ -15,42 +16,11 @@ namespace {
 
 constexpr std::array<std::string_view, 3> k_screw_forms{"hexagon", "socket", "flange"};
 
-// Inner and outer diameter, and the thickness if somebody gave it: "18×24", "18×24×1.5".
-bool is_ring_size(std::string_view text) {
-    int numbers = 0;
-    while (true) {
-        const auto number = read_decimal(text);
-        if (!number || !(number->value > 0)) {
-            return false;
-        }
-        ++numbers;
-        text.remove_prefix(number->length);
-        if (text.empty()) {
-            return numbers == 2 || numbers == 3;
-        }
-        if (!text.starts_with("×")) {
-            return false;
-        }
-        text.remove_prefix(std::string_view{"×"}.size());
-    }
-}
-
 // "copper 18x24": the material in the standard's words, the size as typed with the sign ×.
 std::string ring_of(const reference::Reference& reference, std::string_view typed) {
-    const std::string_view text = trim(typed);
-    const std::size_t digit = text.find_first_of("0123456789");
-    if (digit == std::string_view::npos || digit == 0) {
-        return reference.ring_material(text);
-    }
-    const std::string material = reference.ring_material(trim(text.substr(0, digit)));
-    std::string size;
-    for (const char c : fold(text.substr(digit))) {
-        size += c == 'x' || c == '*' ? std::string{"×"} : c == ' ' ? std::string{} : std::string(1, c);
-    }
-    if (!is_ring_size(size)) {
-        throw error(ErrorKind::usage, "'{}' is no ring; a ring is written like 'copper' or 'copper 18x24'", typed);
-    }
-    return material + " " + size;
+    const RingName ring = read_ring(typed);
+    const std::string material = reference.ring_material(ring.material);
+    return ring.size ? material + " " + ring.size->text : material;
 }
 
 std::string form_of(const reference::Reference& reference, std::string_view typed) {

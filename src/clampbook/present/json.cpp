@@ -163,6 +163,11 @@ std::string json(const answer::Document& document, bool compact) {
             put(out, item.key, item.figure ? json_of(*item.figure) : Json(item.text));
         }
     }
+    if (document.histogram) {
+        const answer::Histogram& h = *document.histogram;
+        out["histogram"] = {{"low", quantity(h.low, h.unit)}, {"high", quantity(h.high, h.unit)}, {"counts", h.counts},
+                            {"total", h.total}};
+    }
     if (!document.notes.empty()) {
         out["notes"] = document.notes;
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "clampbook/base/decimal.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/present/layout.hpp"
 #include "clampbook/present/present.hpp"
@@ -6,6 +7,8 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 namespace clampbook::present {
 namespace {
@@ -77,6 +80,44 @@ std::string common_origin(const answer::Section& section) {
     return figures < 2 || !first->label ? std::string{} : std::string{label_name(*first->label)} + ": " + first->basis;
 }
 
+// A bar of so many eighths of a column.
+std::string bar(double columns) {
+    static constexpr std::array<std::string_view, 8> k_eighths{"", "▏", "▎", "▍", "▌", "▋", "▊", "▉"};
+    const auto eighths = static_cast<std::size_t>(std::lround(columns * 8));
+    std::string out;
+    for (std::size_t i = 0; i < eighths / 8; ++i) {
+        out += "█";
+    }
+    return out + std::string{k_eighths[eighths % 8]};
+}
+
+// One line a part: its band, a bar, its share, and the limits that lie in it.
+void histogram(std::string& out, const answer::Histogram& h) {
+    constexpr double k_bar = 36;
+    const std::size_t most = *std::ranges::max_element(h.counts);
+    const double width = (h.high - h.low) / static_cast<double>(h.counts.size());
+    const auto number = [&](double value) { return print_significant(value, 3); };
+    std::size_t edge = 0;
+    for (std::size_t i = 0; i <= h.counts.size(); ++i) {
+        edge = std::max(edge, number(h.low + static_cast<double>(i) * width).size());
+    }
+    paragraph(out, "", h.title);
+    for (std::size_t i = 0; i < h.counts.size(); ++i) {
+        const double from = h.low + static_cast<double>(i) * width;
+        const double share = static_cast<double>(h.counts[i]) / static_cast<double>(h.total);
+        std::string line = "  " + pad_left(number(from), edge) + " to " + pad_left(number(from + width), edge) + " " + h.unit + "  " +
+                           pad_right(bar(most == 0 ? 0.0 : k_bar * static_cast<double>(h.counts[i]) / static_cast<double>(most)),
+                                     static_cast<std::size_t>(k_bar)) +
+                           fmt::format(" {:5.1f} %", share * 100);
+        for (const auto& mark : h.marks) {
+            if (mark.at >= from && mark.at < from + width) {
+                line += " < " + mark.words;
+            }
+        }
+        out += line + "\n";
+    }
+}
+
 } // namespace
 
 std::string text(const answer::Document& document) {
@@ -120,6 +161,10 @@ std::string text(const answer::Document& document) {
                 paragraph(out, std::string(display_width(lead) + 2, ' '), origin);
             }
         }
+    }
+    if (document.histogram) {
+        out += "\n";
+        histogram(out, *document.histogram);
     }
     if (!document.notes.empty()) {
         out += "\n";

@@ -23,7 +23,7 @@ namespace clampbook::reference {
 
 /// The layout that this reader understands. They change together with schema/reference/000_core.sql.
 inline constexpr int k_layout_major = 1;
-inline constexpr int k_layout_minor = 0;
+inline constexpr int k_layout_minor = 1;
 
 struct Reference::Impl {
     std::string name; ///< for messages

@@ -48,20 +48,39 @@ public:
     /// the clearance hole (`fine`, `medium`, `coarse`). Nothing where the database has none of that size.
     [[nodiscard]] std::optional<SizeRow> bearing_diameter(std::string_view head, std::string_view size) const;
     [[nodiscard]] std::optional<SizeRow> clearance_hole(std::string_view fit, std::string_view size) const;
-    /// What pressure a material (as `housing` gives it) bears under a head. Throws internal for no such material.
-    [[nodiscard]] PressureRow limiting_pressure(std::string_view material) const;
+    /// The strengths and so on of a material as `housing` gives it. Throws internal for no such material.
+    [[nodiscard]] MaterialRow material(std::string_view code) const;
 
     /// Throws not_found with the nearest condition and the list of all.
     [[nodiscard]] NutFactorRow nut_factor(std::string_view condition) const;
     [[nodiscard]] std::vector<NutFactorRow> nut_factors() const;
-    /// Scatter of preload by the code of a method. Throws internal where the curated data lack it.
-    [[nodiscard]] ScatterRow scatter(std::string_view code) const;
+    /// Scatter of preload by the name of a way of tightening. Throws not_found with the nearest and the list of all.
+    [[nodiscard]] ScatterRow scatter(std::string_view typed) const;
+    /// A friction class of VDI 2230, `A` to `E`. Throws not_found.
+    [[nodiscard]] FrictionClassRow friction_class(std::string_view code) const;
+    /// The permissible deviation of a tool by ISO 6789, from `II A`, `type II class A`. Throws not_found with the list of all.
+    [[nodiscard]] ToolRow tool(std::string_view typed) const;
+    /// What thread, bearing face and inner interface settle by, under an axial load; `roughness` is 10, 40 or 160, the Rz [µm]
+    /// that the surfaces stay under. Throws internal for another.
+    [[nodiscard]] EmbeddingRow embedding(int roughness, std::string_view location) const;
+    /// Of a screw's thread: of the class, or the least that is kept.
+    [[nodiscard]] ShearRatioRow shear_ratio(std::string_view class_name) const;
 
     /// `reused` or `permanent`. Throws internal where the curated data lack it.
     [[nodiscard]] PreloadChoice preload_choice(std::string_view code) const;
 
     /// What a ring of this material (as `ring_material` gives it) means for a thread; the thread may be empty.
     [[nodiscard]] RingInfo ring(std::string_view material, std::string_view thread_code) const;
+
+    /// The flat ring that is usual for a thread. Nothing where none is kept.
+    [[nodiscard]] std::optional<RingRow> usual_ring(std::string_view thread_code) const;
+    /// A plug of this form and thread. Nothing where none is kept.
+    [[nodiscard]] std::optional<PlugRow> plug(std::string_view form, std::string_view thread_code) const;
+    /// Throws internal for no such form.
+    [[nodiscard]] PlugFormRow plug_form_row(std::string_view code) const;
+    /// Torques of ports with O-ring in this thread, light series first; empty where none are kept.
+    [[nodiscard]] std::vector<PortTorqueRow> port_torques(std::string_view thread_code) const;
+    [[nodiscard]] std::optional<PipeToleranceRow> pipe_tolerance(double threads_per_inch) const;
 
     /// A property class of a screw or the class of a nut, as the standard writes it. Throws not_found with the nearest.
     [[nodiscard]] std::string fastener_class(std::string_view typed) const;

@@ -70,10 +70,97 @@ struct SizeRow {
     Length size;
     Citation citation;
 };
-struct PressureRow {
-    std::string name; ///< of the material
-    std::optional<Stress> limit;
-    Citation citation; ///< of the limit, where there is one
+/// A material that a screw is put into or clamps, with what stands elsewhere cited by itself.
+struct MaterialRow {
+    std::string code;   ///< `EN AC-46000`
+    std::string name;   ///< `AlSi9Cu3(Fe)`
+    std::string family; ///< `cast aluminium`
+    Stress tensile_strength;
+    Citation citation; ///< of the strengths
+    Stress shear_strength;
+    std::string shear_basis; ///< how it follows: printed, or a ratio times the tensile strength
+    Citation shear;
+    Stress modulus;
+    double expansion = 0; ///< [1/K]
+    Citation elastic;
+    std::optional<Stress> limiting_pressure;
+    std::optional<Citation> pressure;
+};
+
+/// A plug of a standard.
+struct PlugRow {
+    std::string code; ///< `DIN 910 M18x1.5`
+    std::string form;
+    Length across_flats;
+    std::optional<Length> collar_diameter;
+    Length thread_length;
+    Citation citation;
+};
+struct PlugFormRow {
+    std::string code;
+    std::string name;
+    std::string drive; ///< hexagon, hexagon socket, square
+    std::string seal;  ///< ring, o-ring, thread
+    Citation citation;
+};
+
+/// A flat ring of a standard.
+struct RingRow {
+    std::string code; ///< `A 18x22`
+    std::string print; ///< "18×22×1.5 mm"
+    Length inner;
+    Length outer;
+    Length thickness;
+    Citation citation;
+};
+
+/// Torque at which a port with O-ring is tested.
+struct PortTorqueRow {
+    std::string standard;
+    std::string series; ///< S heavy, L light
+    Torque torque;
+    Citation citation;
+};
+
+/// ISO 228-1 tolerances of a parallel pipe thread.
+struct PipeToleranceRow {
+    Length pitch_internal;
+    Length pitch_external;
+    Length minor_internal;
+    Length major_external;
+    Citation citation;
+};
+
+/// Shear strength of a screw's thread over its tensile strength.
+struct ShearRatioRow {
+    double ratio = 0;
+    bool own = false; ///< of this class; else the least that is kept
+    Citation citation;
+};
+
+/// How much one surface settles.
+struct EmbeddingRow {
+    std::string roughness;
+    std::string location; ///< thread, head or nut, interface
+    Length amount;
+    Citation citation;
+};
+
+/// The deviation that a class of tool may have.
+struct ToolRow {
+    std::string code; ///< `type II class A`
+    std::string tool;
+    std::optional<double> deviation_small; ///< where the largest torque is at most 10 N·m
+    double deviation = 0;
+    Citation citation;
+};
+
+struct FrictionClassRow {
+    std::string code;
+    double low = 0;
+    std::optional<double> high;
+    std::string condition;
+    Citation citation;
 };
 
 /// A nut factor for a stated condition: one figure, a range, or both.
@@ -86,11 +173,13 @@ struct NutFactorRow {
     Citation citation;
 };
 
-/// How far the preload scatters with a way of tightening; the figure is a half range on either side of the mean.
+/// How far the preload scatters with a way of tightening: a source gives a half range on either side of the mean, or the
+/// tightening factor. Where it gives a range of these, this is its upper end.
 struct ScatterRow {
     std::string code;
     std::string method;
-    double half_range = 0;
+    std::optional<double> half_range;
+    std::optional<double> factor; ///< α_A
     Citation citation;
 };
 
@@ -108,6 +197,8 @@ struct RingInfo {
     std::string renew; ///< "renew at every opening"
     std::string usual; ///< "18×22×1.5", empty where no flat ring is listed for the thread
     Citation citation;
+    std::optional<Stress> seating_stress;
+    std::optional<Citation> seating;
 };
 
 /// A trade word, with what it means here.

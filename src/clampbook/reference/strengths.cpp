@@ -180,16 +180,20 @@ NutFactorRow Reference::nut_factor(std::string_view condition) const {
                 did_you_mean(condition, codes), join(codes, ", "));
 }
 
-ScatterRow Reference::scatter(std::string_view code) const {
+ScatterRow Reference::scatter(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, method, scatter_high_value, "} + k_citation_columns +
-                                                " FROM tightening_scatter t JOIN source s ON s.code = t.source "
-                                                "WHERE t.code = ? AND scatter_high_value IS NOT NULL"};
-        query.bind(1, std::string{code});
-        if (!query.executeStep()) {
-            throw error(ErrorKind::internal, "the reference lacks the scatter of '{}'", code);
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, method, scatter_high_value, alpha_high_value, "} +
+                                                k_citation_columns +
+                                                " FROM tightening_scatter t JOIN source s ON s.code = t.source ORDER BY t.code"};
+        std::vector<std::string> codes;
+        while (query.executeStep()) {
+            codes.push_back(text_at(query, 0));
+            if (spelling(codes.back()) == spelling(typed)) {
+                return ScatterRow{codes.back(), text_at(query, 1), number_at(query, 2), number_at(query, 3), citation_at(query, 4)};
+            }
         }
-        return ScatterRow{text_at(query, 0), text_at(query, 1), *number_at(query, 2), citation_at(query, 3)};
+        throw error(ErrorKind::not_found, "'{}' is no way of tightening with a scatter here{}; known are: {}", typed,
+                    did_you_mean(typed, codes), join(codes, "; "));
     });
 }
 
@@ -232,50 +236,6 @@ std::optional<SizeRow> Reference::clearance_hole(std::string_view fit, std::stri
         }
         return SizeRow{std::string{fit} + " hole for " + text_at(query, 0), *number_at(query, 1) * millimetre,
                        citation_at(query, 2)};
-    });
-}
-
-PressureRow Reference::limiting_pressure(std::string_view material) const {
-    return guarded(impl_->name, [&] {
-        SQLite::Statement query{
-            *impl_->db, std::string{"SELECT t.name, limiting_pressure_MPa, "} + k_citation_columns +
-                            " FROM (SELECT code, name, limiting_pressure_MPa, coalesce(pressure_source, source) AS source, "
-                            "coalesce(pressure_place, place) AS place, basis, coalesce(pressure_keyed, keyed) AS keyed "
-                            "FROM housing) t JOIN source s ON s.code = t.source WHERE t.code = ?"};
-        query.bind(1, std::string{material});
-        if (!query.executeStep()) {
-            throw error(ErrorKind::internal, "'{}' passed as a material but is none", material);
-        }
-        const auto limit = number_at(query, 1);
-        return PressureRow{std::string{material} + ", " + text_at(query, 0),
-                           limit ? std::optional{*limit * megapascal} : std::nullopt, citation_at(query, 2)};
-    });
-}
-
-RingInfo Reference::ring(std::string_view material, std::string_view thread_code) const {
-    return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, "} + k_citation_columns +
-                                                " FROM ring_material t JOIN source s ON s.code = t.source WHERE t.code = ?"};
-        query.bind(1, std::string{material});
-        if (!query.executeStep()) {
-            throw error(ErrorKind::internal, "'{}' passed as a ring material but is none", material);
-        }
-        RingInfo info{text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 3)};
-        const bool flat = info.material == "aluminium" || info.material == "copper" || info.material == "steel";
-        if (flat && !thread_code.empty()) {
-            SQLite::Statement usual{*impl_->db,
-                                    "SELECT inner_diameter_print, outer_diameter_print, thickness_print FROM ring_thread u "
-                                    "JOIN ring r ON r.code = u.ring WHERE u.size = ? AND u.usual = 'yes' AND r.form = 'A'"};
-            usual.bind(1, std::string{thread_code.substr(0, thread_code.find('x'))});
-            if (usual.executeStep()) {
-                const auto number = [&](int column) {
-                    const std::string print = text_at(usual, column);
-                    return print.substr(0, print.find(' '));
-                };
-                info.usual = number(0) + "×" + number(1) + "×" + number(2) + " mm";
-            }
-        }
-        return info;
     });
 }
 
