@@ -22,6 +22,7 @@ struct EnterOptions {
     std::string page;
     std::string note;
     std::string on;
+    std::string confirm;
 };
 
 } // namespace
@@ -44,6 +45,9 @@ Action setup_enter(CLI::App& app, Context& context) {
         ->group("What");
     app.add_option("--page", options->page, "page or table in it")->type_name("TEXT")->group("What");
     app.add_option("--note", options->note, "a remark")->type_name("TEXT")->group("What");
+    app.add_option("--confirm", options->confirm, "why an implausible value stands so in the source; the reason is kept")
+        ->type_name("REASON")
+        ->group("What");
     app.add_option("--on", options->on, "the day, if not today: 2026-11-25")->type_name("DATE")->group("Who");
     add_person(app, context);
     add_json(app, context);
@@ -64,7 +68,8 @@ Action setup_enter(CLI::App& app, Context& context) {
         entry.page = options->page;
         entry.note = options->note;
         entry.entered_on = options->on;
-        const RecordId id = intake::enter(book, entry, stamp);
+        entry.confirmed = options->confirm;
+        const RecordId id = intake::enter(book, reference, entry, stamp);
         const answer::FoundJoint found = answer::joint(book, reference, entry.joint);
         if (context.json) {
             context.world.out << present::json(found, "enter");

@@ -137,19 +137,7 @@ reference::MaterialRow material_of_screw(const Reference& reference, std::string
 }
 
 engine::ThreadGeometry geometry_of(const ThreadRow& thread) {
-    switch (thread.system) {
-    case ThreadSystem::metric:
-        return engine::metric_geometry(thread.major, *thread.pitch);
-    case ThreadSystem::unified:
-        return engine::unified_geometry(thread.major, *thread.threads_per_inch);
-    case ThreadSystem::pipe_parallel:
-        return engine::pipe_plug_geometry(thread.major, *thread.threads_per_inch);
-    case ThreadSystem::pipe_taper:
-    case ThreadSystem::npt:
-        break;
-    }
-    throw error(ErrorKind::out_of_validity, "{} is a taper thread: it wedges, and no preload or stripping load is computed for it",
-                thread.code);
+    return engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
 }
 
 MetricTolerances metric_tolerances_of(const Reference& reference, const ThreadRow& thread) {

@@ -12,6 +12,7 @@ namespace {
 constexpr double k_screw_low = 0.04;
 constexpr double k_screw_high = 0.32;
 constexpr double k_plug_low = 0.75;
+constexpr double k_unseated_low = 0.4;
 constexpr double k_plug_high = 6.0;
 constexpr double k_ring_low = 0.6;
 
@@ -33,8 +34,7 @@ struct TorqueUnit {
     double newton_metres;
 };
 constexpr std::array k_confused{TorqueUnit{"N·m", 1}, TorqueUnit{"lbf·ft", constants::k_lbf_ft_Nm},
-                                TorqueUnit{"lbf·in", constants::k_lbf_in_Nm}, TorqueUnit{"kgf·m", constants::k_kgf_N},
-                                TorqueUnit{"kgf·cm", constants::k_kgf_N / 100}};
+                                TorqueUnit{"lbf·in", constants::k_lbf_in_Nm}, TorqueUnit{"kgf·m", constants::k_kgf_N}};
 
 } // namespace
 
@@ -51,15 +51,14 @@ TorqueWindow screw_window(Force weakest, Force strongest, Length diameter, Tight
     return {low_share(habit) * k_screw_low * (weakest * diameter), k_screw_high * (strongest * diameter)};
 }
 
-TorqueWindow plug_torque_window(Torque soft, std::optional<Torque> ring, std::optional<Torque> strength,
-                                TighteningHabit habit) {
-    require_positive(soft.in(newton_metre), "the torque that seats a ring");
-    TorqueWindow window{k_plug_low * soft, k_plug_high * soft};
-    if (ring) {
-        window.low = std::max(window.low, k_ring_low * *ring);
+TorqueWindow plug_torque_window(const PlugScale& scale, TighteningHabit habit) {
+    require_positive(scale.soft.in(newton_metre), "the torque that seats a ring");
+    TorqueWindow window{(scale.seated ? k_plug_low : k_unseated_low) * scale.soft, k_plug_high * scale.soft};
+    if (scale.ring) {
+        window.low = std::max(window.low, k_ring_low * *scale.ring);
     }
-    if (strength) {
-        window.high = std::max(std::min(window.high, *strength), window.low);
+    if (scale.strength) {
+        window.high = std::max(std::min(window.high, *scale.strength), window.low);
     }
     window.low = low_share(habit) * window.low;
     return window;

@@ -36,11 +36,17 @@ enum class TighteningHabit {
 /// The same where only the weakest and the strongest screw that it may be are known.
 [[nodiscard]] TorqueWindow screw_window(Force weakest, Force strongest, Length diameter, TighteningHabit habit);
 
-/// Of a plug by the torque that just seats a soft ring on it where friction is low: three quarters of it to six times it.
-/// `ring` is the same torque for the ring that is there, of which at least 0.6 are wanted; `strength` is what plug and
-/// housing bear where friction is high, which bounds the upper end. Throws out_of_validity unless `soft` is more than zero.
-[[nodiscard]] TorqueWindow plug_torque_window(Torque soft, std::optional<Torque> ring, std::optional<Torque> strength,
-                                              TighteningHabit habit);
+/// What a plug's window is made of, each a torque at the end of the friction that widens it.
+struct PlugScale {
+    Torque soft;                    ///< just seats a soft ring of the usual size where friction is low
+    bool seated = true;             ///< false where nothing is seated: an O-ring, a bonded ring, none
+    std::optional<Torque> ring;     ///< the same as `soft` for the ring that is there
+    std::optional<Torque> strength; ///< what the housing's thread bears where friction is high
+};
+
+/// Of a plug: from three quarters of `soft` (0.4 where nothing is seated), and from 0.6 of `ring`, to six times `soft` and no
+/// more than `strength`. Throws out_of_validity unless `soft` is more than zero.
+[[nodiscard]] TorqueWindow plug_torque_window(const PlugScale& scale, TighteningHabit habit);
 
 /// A slip: the source meant another unit, or the point stands elsewhere.
 struct Slip {

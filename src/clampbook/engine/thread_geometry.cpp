@@ -91,6 +91,23 @@ ThreadGeometry pipe_plug_geometry(Length major, double threads_per_inch) {
     return g;
 }
 
+ThreadGeometry parallel_geometry(ThreadSystem system, std::string_view name, Length major, std::optional<Length> pitch,
+                                 std::optional<double> threads_per_inch) {
+    switch (system) {
+    case ThreadSystem::metric:
+        return metric_geometry(major, pitch.value());
+    case ThreadSystem::unified:
+        return unified_geometry(major, threads_per_inch.value());
+    case ThreadSystem::pipe_parallel:
+        return pipe_plug_geometry(major, threads_per_inch.value());
+    case ThreadSystem::pipe_taper:
+    case ThreadSystem::npt:
+        break;
+    }
+    throw error(ErrorKind::out_of_validity, "{} is a taper thread: it wedges, and no preload or stripping load is computed for it",
+                name);
+}
+
 SizeRange metric_size_range(Length major) {
     const double d = major.in(millimetre);
     if (!(d >= 1) || d > k_ranges.back()) {

@@ -4,7 +4,11 @@
 // Geometry of 60° and 55° screw threads from diameter and pitch alone, and the limits of size of the usual tolerance
 // classes. Pure functions; what is printed in a standard's tables stands in the curated database, not here.
 
+#include "clampbook/model/thread.hpp"
 #include "clampbook/units/quantity.hpp"
+
+#include <optional>
+#include <string_view>
 
 namespace clampbook::engine {
 
@@ -55,6 +59,10 @@ struct PipeGeometry {
 /// A parallel pipe thread as a plug carries it: the same sizes, and for the core the section of the mean of pitch and minor
 /// diameter, in the manner of ISO 898-1. The standard itself gives none: it is used for the strength of a plug alone.
 [[nodiscard]] ThreadGeometry pipe_plug_geometry(Length major, double threads_per_inch);
+
+/// The one of these three that a system asks for. Throws out_of_validity for a taper thread, naming it.
+[[nodiscard]] ThreadGeometry parallel_geometry(ThreadSystem system, std::string_view name, Length major,
+                                               std::optional<Length> pitch, std::optional<double> threads_per_inch);
 
 /// Largest and smallest permitted diameters of one member.
 struct Limits {

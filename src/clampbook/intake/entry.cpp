@@ -50,6 +50,21 @@ bool same(const Value& a, const Value& b) {
            a.tightening.steps == b.tightening.steps;
 }
 
+// Why an implausible value is taken all the same; empty for one that makes sense. Throws conflict where nobody says why.
+std::string confirmation(const reference::Reference& reference, const Joint& joint, const Entry& entry,
+                         const Tightening& tightening) {
+    const auto fault = implausible(reference, joint, tightening);
+    if (!fault) {
+        return {};
+    }
+    std::string reason{trim(entry.confirmed)};
+    if (reason.empty()) {
+        throw error(ErrorKind::conflict, "{}. Look at the source again; if it stands there, say why with --confirm \"reason\"",
+                    *fault);
+    }
+    return reason;
+}
+
 } // namespace
 
 void require_date(std::string_view text, std::string_view what) {
@@ -114,7 +129,7 @@ Joint in_standard_words(const reference::Reference& reference, Joint joint) {
     return joint;
 }
 
-RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp) {
+RecordId enter(book::Book& book, const reference::Reference& reference, const Entry& entry, const book::Stamp& stamp) {
     Value value;
     value.joint = entry.joint;
     value.label = entry.label;
@@ -136,6 +151,9 @@ RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp) {
     }
     RecordId id = 0;
     book.in_one_go([&] {
+        if (const auto place = book.place(entry.joint)) {
+            value.confirmed = confirmation(reference, place->joint, entry, value.tightening);
+        }
         for (const Value& there : book.values(entry.joint)) {
             if (same(there, value)) {
                 throw error(ErrorKind::conflict,

@@ -29,12 +29,18 @@ struct Entry {
     std::string page;
     std::string note;
     std::string entered_on; ///< ISO 8601 date; the stamp's date where empty
+    std::string confirmed;  ///< why it stands although it is implausible; kept only where it is
 };
 
 /// Reads and keeps a value; gives its number. Throws usage where the tightening does not read, where a `maker` or
 /// `standard` value comes without source or a `maker` value without page, or where the date is none or lies after the
-/// stamp's; conflict where the very same value is current already.
-RecordId enter(book::Book& book, const Entry& entry, const book::Stamp& stamp);
+/// stamp's; conflict where the very same value is current already, or where it is implausible and not confirmed.
+RecordId enter(book::Book& book, const reference::Reference& reference, const Entry& entry, const book::Stamp& stamp);
+
+/// What is wrong with a tightening on a joint, in a sentence that names the slip where one explains it; nothing where it makes
+/// sense, or where too little is known of the joint to say. No figure of what would make sense on a safety-critical joint.
+[[nodiscard]] std::optional<std::string> implausible(const reference::Reference& reference, const Joint& joint,
+                                                     const Tightening& tightening);
 
 /// Takes one row of the exchange file: machine, assembly, joint and source are added where the book lacks them, then
 /// the value, if the row has one. Throws invalid_data naming `file` and the line for whatever does not fit.

@@ -190,7 +190,7 @@ void take_told(book::Book& book, const reference::Reference& reference, const ex
     entry.source = source_of(book, row, by);
     entry.page = row.page;
     entry.entered_on = row.entered_on;
-    cell("tightening", [&] { return enter(book, entry, by); });
+    cell("tightening", [&] { return enter(book, reference, entry, by); });
 }
 
 } // namespace

@@ -122,7 +122,10 @@ std::string text(const FoundJoint& found) {
     if (current.empty()) {
         out += "\n  No value is in the book for this joint.\n";
         if (!found.derive_command.empty()) {
-            line_or_paragraph(out, "  ", "A generic figure, clearly labelled: " + found.derive_command);
+            // A command stays on one line, so that it can be pasted.
+            const std::string words = "  A generic figure, clearly labelled:";
+            const bool fits = display_width(words) + 1 + display_width(found.derive_command) <= k_width;
+            out += words + (fits ? " " : "\n    ") + found.derive_command + "\n";
         } else {
             paragraph(out, "  ", found.no_generic);
         }

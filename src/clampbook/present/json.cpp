@@ -108,6 +108,7 @@ Json json_of(const answer::FoundValue& found) {
     out["source"] = v.source ? json_of(*v.source) : Json(nullptr);
     out["page"] = v.page;
     out["note"] = v.note;
+    out["confirmed"] = v.confirmed;
     out["entered_by"] = v.entered_by;
     out["entered_on"] = v.entered_on;
     if (v.is_checked()) {

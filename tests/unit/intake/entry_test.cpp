@@ -57,7 +57,7 @@ struct Shop {
         return s;
     }
     std::string refused(ErrorKind kind, const Entry& entry) {
-        return refusal(kind, [&] { return intake::enter(book, entry, k_stamp); });
+        return refusal(kind, [&] { return intake::enter(book, curated(), entry, k_stamp); });
     }
 };
 
@@ -139,7 +139,7 @@ TEST_CASE("a value is kept as written, with who and when") {
     entry.page = " p. 3 ";
     entry.note = " cold ";
     entry.entered_on = "2026-11-24";
-    const RecordId id = intake::enter(shop.book, entry, k_stamp);
+    const RecordId id = intake::enter(shop.book, curated(), entry, k_stamp);
     const Value value = shop.book.values(shop.joint).at(0);
     CHECK(value.id == id);
     CHECK(value.tightening.as_written == "20 N·m, 50 N·m,  90°");
@@ -151,7 +151,7 @@ TEST_CASE("a value is kept as written, with who and when") {
     CHECK(value.note == "cold");
     CHECK(value.entered_by == "Ann");
     CHECK(value.entered_on == "2026-11-24");
-    (void)intake::enter(shop.book, shop.entry("5 N·m"), k_stamp);
+    (void)intake::enter(shop.book, curated(), shop.entry("5 N·m"), k_stamp);
     CHECK(shop.book.values(shop.joint).at(1).entered_on == "2026-11-25");
 }
 
@@ -188,13 +188,13 @@ TEST_CASE("the very same value is not kept twice, another one is") {
     Entry entry = shop.entry("5 N·m", Label::maker);
     entry.source = shop.source("Manual X", "WM-1");
     entry.page = "p. 3";
-    (void)intake::enter(shop.book, entry, k_stamp);
+    (void)intake::enter(shop.book, curated(), entry, k_stamp);
     const std::string there = "'5 N·m' with this label, source and page is current in the book already (value 1)";
     CHECK(shop.refused(ErrorKind::conflict, entry) == there);
     const auto changed = [&](const std::function<void(Entry&)>& change) {
         Entry other = entry;
         change(other);
-        return intake::enter(shop.book, other, k_stamp);
+        return intake::enter(shop.book, curated(), other, k_stamp);
     };
     CHECK(changed([](Entry& e) { e.page = "p. 4"; }) == 2);
     CHECK(changed([](Entry& e) { e.tightening = "6 N·m"; }) == 3);

@@ -198,9 +198,10 @@ TEST_CASE("nut factors by condition, scatter by method, and the usual preloads")
         CHECK((row.value || (row.low && row.high)));
         CHECK_FALSE(row.citation.place.empty());
     }
-    CHECK_THAT(curated().scatter("torque, unlubricated").half_range, WithinRel(0.35, 1e-12));
+    CHECK_THAT(curated().scatter("torque, unlubricated").half_range.value(), WithinRel(0.35, 1e-12));
     CHECK(curated().scatter("torque, lubricated").citation.source == "nasa-nsts-08307");
-    CHECK(refusal(ErrorKind::internal, [] { return curated().scatter("guess"); }) != "accepted");
+    CHECK(refusal(ErrorKind::not_found, [] { return curated().scatter("guess"); }).starts_with("'guess' is no way of tightening with a scatter here"));
+    CHECK(curated().scatter("Torque wrench estimated").factor == 2.0);
     CHECK(curated().preload_choice("reused").share == 0.75);
     CHECK(curated().preload_choice("permanent").share == 0.9);
     CHECK(refusal(ErrorKind::internal, [] { return curated().preload_choice("guess"); }) != "accepted");
@@ -276,9 +277,9 @@ TEST_CASE("bearing faces, clearance holes and limiting pressures") {
     CHECK(curated().clearance_hole("coarse", "M10")->citation.source == "iso-273-1979");
     CHECK_FALSE(curated().clearance_hole("loose", "M10"));
     CHECK_FALSE(curated().clearance_hole("fine", "3/8"));
-    const reference::PressureRow aluminium = curated().limiting_pressure("EN AC-46000");
-    REQUIRE(aluminium.limit);
-    CHECK(*aluminium.limit == 290.0 * megapascal);
-    CHECK(aluminium.citation.place == "table of limiting surface pressures");
-    CHECK(refusal(ErrorKind::internal, [] { (void)curated().limiting_pressure("cheese"); }) != "accepted");
+    const MaterialRow aluminium = curated().material("EN AC-46000");
+    REQUIRE(aluminium.limiting_pressure);
+    CHECK(*aluminium.limiting_pressure == 290.0 * megapascal);
+    CHECK(aluminium.pressure->place == "table of limiting surface pressures");
+    CHECK(refusal(ErrorKind::internal, [] { (void)curated().material("cheese"); }) != "accepted");
 }
