@@ -7,7 +7,7 @@ set -eu
 
 packages="g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcsv-dev
 libsodium-dev"
-test_packages="catch2 sqlite3 units locales clang-format-14 clang-format clang-tidy"
+test_packages="catch2 librapidcheck-dev sqlite3 units locales clang-format-14 clang-format clang-tidy"
 
 case "${1-}" in
 build) ;;

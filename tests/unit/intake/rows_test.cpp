@@ -68,6 +68,7 @@ TEST_CASE("a row brings machine, assembly, joint, source and value, each once") 
     second.engagement_mm = "14,5";
     second.thread = "M14x1.5";
     second.property_class = "10";
+    second.tightening = "160 N·m";
     second.source_kind = "plate";
     second.entered_by = "";
     shop.take(second);
