@@ -15,13 +15,14 @@ constexpr double k_plug_low = 0.75;
 constexpr double k_unseated_low = 0.4;
 constexpr double k_plug_high = 6.0;
 constexpr double k_ring_low = 0.6;
+constexpr double k_ring_high = 3.8;
 
 double low_share(TighteningHabit habit) {
     switch (habit) {
     case TighteningHabit::clamped:
         return 1;
     case TighteningHabit::by_angle:
-        return 0.1;
+        return 0.25;
     case TighteningHabit::free:
         return 0.01;
     }
@@ -56,6 +57,7 @@ TorqueWindow plug_torque_window(const PlugScale& scale, TighteningHabit habit) {
     TorqueWindow window{(scale.seated ? k_plug_low : k_unseated_low) * scale.soft, k_plug_high * scale.soft};
     if (scale.ring) {
         window.low = std::max(window.low, k_ring_low * *scale.ring);
+        window.high = std::max(window.high, k_ring_high * *scale.ring);
     }
     if (scale.strength) {
         window.high = std::max(std::min(window.high, *scale.strength), window.low);

@@ -30,7 +30,7 @@ enum class TighteningHabit {
 };
 
 /// Of a screw by its proof load: T/(F_p d) from 0.04 to 0.32. 0.04 is a third of the proof load on a well greased thread,
-/// 0.32 the whole of it on a dry one. After an angle or where it is free, the lower end is a tenth and a hundredth of that.
+/// 0.32 the whole of it on a dry one. Where an angle follows the lower end is a quarter of that, where it is free a hundredth.
 /// Throws out_of_validity unless both proof load and diameter are more than zero.
 [[nodiscard]] TorqueWindow screw_window(Force proof_load, Length diameter, TighteningHabit habit);
 /// The same where only the weakest and the strongest screw that it may be are known.
@@ -44,8 +44,8 @@ struct PlugScale {
     std::optional<Torque> strength; ///< what the housing's thread bears where friction is high
 };
 
-/// Of a plug: from three quarters of `soft` (0.4 where nothing is seated), and from 0.6 of `ring`, to six times `soft` and no
-/// more than `strength`. Throws out_of_validity unless `soft` is more than zero.
+/// Of a plug: from three quarters of `soft` (0.4 where nothing is seated), and from 0.6 of `ring`, to six times `soft` or 3.8
+/// times `ring`, and no more than `strength`. Throws out_of_validity unless `soft` is more than zero.
 [[nodiscard]] TorqueWindow plug_torque_window(const PlugScale& scale, TighteningHabit habit);
 
 /// A slip: the source meant another unit, or the point stands elsewhere.
