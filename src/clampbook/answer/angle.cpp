@@ -129,7 +129,7 @@ void add_preload(Document& document, const Joint& j, const Tightened& t, Angle t
     document.add("label", "", std::string{label_name(Label::derived)});
     document.add("preload", "preload F", force_figure(t.preload(), t.passes_yield() ? "held at the yield point" : "snug + gained"));
     document.add("snug_preload", "from the snug torque", force_figure(t.snug, "T / [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
-    document.add("gained", "gained by the turn", force_figure(t.gained, "θ/360° P/(δ_S + δ_P)"));
+    document.add("gained", "gained by the turn", force_figure(t.gained, std::string{"θ/360° P/(δ_S + δ_P)"} + (t.passes_yield() ? ", if it stayed elastic" : "")));
     document.add("yield_preload", "yields from", force_figure(t.yields, "Rp0.2 As / √(1 + 3 (τ/σ)²) (VDI 2230-1)"));
     document.add("yields", "", std::string{t.passes_yield() ? "yes" : "no"});
     document.add("state", "the screw", std::string{t.passes_yield() ? "yields; new screws every time" : "stays elastic"});

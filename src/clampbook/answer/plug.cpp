@@ -156,14 +156,13 @@ Inputs look_up(Document& document, const Reference& reference, const PlugRequest
     in.form = form_of(reference, request);
     const reference::PlugFormRow form = reference.plug_form_row(in.form);
     look_up_ring(in, reference, request);
-    if (form.code.starts_with("taper")) {
-        throw error(ErrorKind::out_of_validity,
-                    "a {} in {} seals by its taper, and no gauge length of it is kept here: take turns or torque from the maker",
-                    form.name, thread_for_print(in.thread.code));
+    if (form.seal == "thread") {
+        throw error(ErrorKind::out_of_validity, "a {} in {} seals by its thread, {}: take turns or torque from the maker", form.name,
+                    thread_for_print(in.thread.code),
+                    form.code.starts_with("taper") ? "and no gauge length of it is kept here" : "and has no face to turn on");
     }
     if ((form.seal == "o-ring") != (in.ring == "o-ring")) {
-        throw error(ErrorKind::usage, "a {} seals by {}, not by '{}'", form.name,
-                    form.seal == "thread" ? "its thread" : form.seal == "ring" ? "a ring" : "an o-ring", in.ring);
+        throw error(ErrorKind::usage, "a {} seals by {}, not by '{}'", form.name, form.seal == "ring" ? "a ring" : "an o-ring", in.ring);
     }
     in.housing = material_of(reference, request.housing, document);
     in.plug_class = class_of(reference, request, in.thread);
@@ -242,7 +241,7 @@ void add_window(Document& document, const Window& window) {
         top.items.push_back({std::move(key), std::move(title), std::nullopt, std::move(text)});
     };
     if (window.low && *window.low > window.high) {
-        const auto newton_metres = [](Torque t) { return print_quantity(t.in(newton_metre), "N·m", 3); };
+        const auto newton_metres = [](Torque t) { return print_quantity(t.in(newton_metre), "N·m", 4); };
         say("window.state", "window", "empty");
         say("window.reason", "why",
             fmt::format("{} asks for {}, {} allows {}", window.low_basis, newton_metres(*window.low), window.high_basis,
@@ -256,7 +255,7 @@ void add_window(Document& document, const Window& window) {
     if (window.low) {
         say("window.state", "window", "open");
         if (const auto advice = engine::practical_torque(*window.low, window.high)) {
-            Figure f = derived_torque(*advice, "middle of the window, on a practical step");
+            Figure f = derived_torque(*advice, "in the window, no more than the ring needs, on a practical step");
             f.print = print_quantity(advice->in(newton_metre), "N·m", 3);
             add("advice", "advice", f);
         } else {
@@ -339,7 +338,7 @@ void compare_with_bolt_chart(Document& document, const Reference& reference, con
 }
 
 void add_assumptions(Document& document, const Inputs& in, bool usual_class) {
-    document.notes.push_back("Threads at the worst of their " + in.pair.basis + ".");
+    document.notes.push_back("Threads: " + in.pair.basis + ".");
     if (usual_class) {
         document.notes.emplace_back("The plug's steel is taken as class 5.8 (practice: common practice, no source).");
     }
@@ -351,6 +350,8 @@ void add_assumptions(Document& document, const Inputs& in, bool usual_class) {
                                     "metal ring flattens and holds.");
     } else if (in.ring == "bonded") {
         document.notes.emplace_back("No seating stress of a bonded ring is published: its lip seals as soon as the steel lies flat.");
+    } else if (in.ring == "none") {
+        document.notes.emplace_back("Nothing is seated without a ring: only upper limits are known.");
     } else if (in.ring == "o-ring") {
         document.notes.emplace_back("The faces meet metal to metal; the o-ring is squeezed by its groove, not by the torque. The torques of "
                                     "such ports hold for steel.");
@@ -377,10 +378,13 @@ Document taper(const ThreadRow& thread) {
     document.add("turns.hand_tight", "by hand", turns_figure(turns.hand_tight, Label::derived, "gauge length / P"));
     document.add("interference", "wider by each turn", derived_length(turns.interference, "P/16 on the diameter"));
     document.section("inputs");
-    Figure gauge = curated_length({"", *thread.gauge_length, thread.citation});
-    Figure useful = curated_length({"", *thread.useful_length, thread.citation});
-    document.add("gauge_length", "gauge length", gauge);
-    document.add("useful_length", "useful thread", useful);
+    const auto printed = [&](Length length) {
+        Figure f = figure(length, "mm", 4, Label::standard);
+        f.citation = thread.citation;
+        return f;
+    };
+    document.add("gauge_length", "gauge length", printed(*thread.gauge_length));
+    document.add("useful_length", "useful thread", printed(*thread.useful_length));
     document.add("pitch", "pitch P", derived_length(pitch, "1 in / threads per inch"));
     document.notes.emplace_back("No torque is claimed for a taper thread: it wedges, and sealant and casting decide how hard.");
     document.notes.emplace_back("Hand-tight is where a plug of full size stops by hand; it may stop up to a turn earlier or later.");

@@ -150,7 +150,7 @@ LoadedJoint under_load(Force preload, double load_share, Force load) {
     require_load(preload, load_share, load);
     const Force opening = load_leaving(preload, load_share, 0 * newton);
     if (!(load < opening)) {
-        throw error(ErrorKind::out_of_validity, "a load of {:.4g} N opens the joint: it carries less than {:.4g} N",
+        throw error(ErrorKind::out_of_validity, "a load of {:.0f} N opens the joint: it carries less than {:.0f} N",
                     load.in(newton), opening.in(newton));
     }
     return {preload + load_share * load, preload - (1 - load_share) * load};
@@ -160,7 +160,7 @@ Force load_leaving(Force preload, double load_share, Force clamping) {
     require_positive(preload.in(newton), "the preload");
     require_share(load_share);
     if (!(clamping >= 0 * newton && clamping <= preload)) {
-        throw error(ErrorKind::out_of_validity, "a clamping force of {:.4g} N cannot be left of a preload of {:.4g} N",
+        throw error(ErrorKind::out_of_validity, "a clamping force of {:.0f} N cannot be left of a preload of {:.0f} N",
                     clamping.in(newton), preload.in(newton));
     }
     return (preload - clamping) / (1 - load_share);
@@ -169,7 +169,7 @@ Force load_leaving(Force preload, double load_share, Force clamping) {
 double load_factor(Force proof_load, Force preload, double load_share, Force load) {
     require_load(preload, load_share, load);
     if (!(proof_load >= preload)) {
-        throw error(ErrorKind::out_of_validity, "a preload of {:.4g} N passes the proof load of {:.4g} N", preload.in(newton),
+        throw error(ErrorKind::out_of_validity, "a preload of {:.0f} N passes the proof load of {:.0f} N", preload.in(newton),
                     proof_load.in(newton));
     }
     return (proof_load - preload) / (load_share * load);

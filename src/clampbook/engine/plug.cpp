@@ -64,12 +64,15 @@ std::optional<Torque> practical_torque(Torque low, Torque high) {
     if (!(low <= high)) {
         return std::nullopt;
     }
-    const double middle = std::sqrt(low.in(newton_metre) * high.in(newton_metre));
+    const double middle = std::min(std::sqrt(low.in(newton_metre) * high.in(newton_metre)), 1.25 * low.in(newton_metre));
     for (const double step : std::array{10.0, 5.0, 2.0, 1.0, 0.5}) {
-        const Torque rounded = std::round(middle / step) * step * newton_metre;
-        const bool fine_enough = step <= middle / 10 || step == 0.5;
-        if (fine_enough && rounded >= low && rounded <= high) {
-            return rounded;
+        if (step > middle / 10 && step != 0.5) {
+            continue; // too coarse for so small a torque
+        }
+        for (const double marks : {std::round(middle / step), std::ceil(middle / step)}) {
+            if (const Torque mark = marks * step * newton_metre; mark >= low && mark <= high) {
+                return mark;
+            }
         }
     }
     return std::nullopt;

@@ -57,8 +57,9 @@ struct PlugWindow {
 /// Throws out_of_validity as the formulas of friction.hpp do.
 [[nodiscard]] PlugWindow plug_window(const Plug& plug, const PlugLimits& limits, Band friction);
 
-/// A torque in the window that a wrench can be set to: the mean by ratio of its ends, on the coarsest of the steps 10, 5, 2,
-/// 1 and 0.5 N·m that is no more than a tenth of it and lands inside. Nothing where no step of 0.5 N·m does.
+/// A torque in the window that a wrench can be set to: the mean by ratio of its ends, but no more than a quarter over its lower
+/// end, since a seated ring gains nothing by more (practice); on the coarsest of the steps 10, 5, 2, 1 and 0.5 N·m that is no
+/// more than a tenth of it and lands inside. Nothing where no step of 0.5 N·m does.
 [[nodiscard]] std::optional<Torque> practical_torque(Torque low, Torque high);
 
 /// A taper thread that is screwed in further than by hand.

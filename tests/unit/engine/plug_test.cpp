@@ -92,7 +92,9 @@ TEST_CASE("a hollow plug is weaker, a solid one is a screw") {
 TEST_CASE("advice lands on a step that a wrench has") {
     const auto advice = [](double low, double high) { return practical_torque(low * newton_metre, high * newton_metre); };
     CHECK(advice(38.7, 53.3) == 46.0 * newton_metre);  // √(38.7 · 53.3) = 45.4, on a step of 2
-    CHECK(advice(140, 260) == 190.0 * newton_metre);   // 190.8, on a step of 10
+    CHECK(advice(140, 200) == 170.0 * newton_metre);   // 167.3, on a step of 10
+    CHECK(advice(140, 900) == 180.0 * newton_metre);   // a quarter over the lower end, 175, on a step of 10
+    CHECK(advice(0.55, 4) == 1.0 * newton_metre);      // 0.69 rounds to 0.5, which is too little
     CHECK(advice(60, 66) == 65.0 * newton_metre);      // 62.9, on a step of 5
     CHECK(advice(11.5, 12.9) == 12.0 * newton_metre);  // 12.2, on a step of 1
     CHECK(advice(7.6, 8.2) == 8.0 * newton_metre);     // 7.89, on a step of 0.5
