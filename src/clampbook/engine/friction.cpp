@@ -55,7 +55,8 @@ Length head_lever(const FrictionJoint& joint) {
 
 // T / F
 Length lever(const FrictionJoint& joint) {
-    return thread_lever(joint.thread, joint.thread_friction) + head_lever(joint);
+    const Length thread = thread_lever(joint.thread, joint.thread_friction); // first: its fault is told first
+    return thread + head_lever(joint);
 }
 
 } // namespace
