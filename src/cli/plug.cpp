@@ -26,10 +26,13 @@ Action setup_plug(CLI::App& app, Context& context) {
         ->type_name("")
         ->required();
     add_text(app, "--housing", r.housing, "MATERIAL", "Joint", "what the plug is in ('clampbook list housings')");
-    add_text(app, "--ring", r.ring, "RING", "Joint", "copper, aluminium, steel, bonded, o-ring or none; with a size if unusual: copper 18x24");
+    add_text(app, "--ring", r.ring, "RING", "Joint",
+             "copper, aluminium, steel, bonded, o-ring or none; with a size if unusual: copper 18x24");
     add_text(app, "--form", r.form, "FORM", "Joint", "form of the plug ('clampbook list plug-forms'; collar hexagon)");
-    add_text(app, "--engagement", r.engagement, "LENGTH", "Joint", "length of full thread in the hole (the standard's plug, less ring and chamfer)");
-    add_text(app, "--bore", r.bore, "LENGTH", "Joint", "hole in the threaded core of a hollow plug (none, or the socket's corners)");
+    add_text(app, "--engagement", r.engagement, "LENGTH", "Joint",
+             "length of full thread in the hole (the standard's plug, less ring and chamfer)");
+    add_text(app, "--bore", r.bore, "LENGTH", "Joint",
+             "hole in the threaded core of a hollow plug (none, or the socket's corners)");
     add_text(app, "--friction", r.friction, "MIN..MAX", "Joint", "band of friction, 0.08..0.16 (friction class B)");
     add_json(app, context);
     add_reference(app, context);

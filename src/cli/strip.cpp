@@ -27,7 +27,8 @@ Action setup_strip(CLI::App& app, Context& context) {
     add_text(app, "--engagement", r.engagement, "LENGTH", "Joint", "length of full thread in the hole: 12 mm");
     add_text(app, "--across-flats", r.across_flats, "LENGTH", "Joint", "width of a nut or thin boss, which gives way sideways");
     app.add_flag("--nominal", r.nominal, "basic sizes in place of the limits of size")->group("Joint");
-    add_text(app, "--friction", r.friction, "MU[,MU]", "Torque", "for the torque at stripping, in the thread and under the head (0.08)");
+    add_text(app, "--friction", r.friction, "MU[,MU]", "Torque",
+             "for the torque at stripping, in the thread and under the head (0.08)");
     add_text(app, "--head", r.face.head, "HEAD", "Torque", "hexagon, socket or flange (hexagon)");
     add_text(app, "--hole", r.face.hole, "HOLE", "Torque", "fine, medium or coarse, or a diameter (medium)");
     add_text(app, "--bearing", r.face.bearing, "LENGTH", "Torque", "diameter of the bearing face, in place of a head's: 16.6 mm");

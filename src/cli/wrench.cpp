@@ -26,7 +26,8 @@ Action setup_wrench(CLI::App& app, Context& context) {
     app.add_option("torque", options->words, "wanted at the fastener: 32 N·m")->type_name("")->required();
     add_text(app, "--adapter", r.adapter, "LENGTH", "Adapter", "from the drive to the fastener: 50 mm");
     add_text(app, "--length", r.length, "LENGTH", "Adapter", "of the wrench, from the middle of the grip to the drive: 300 mm");
-    add_text(app, "--turned", r.turned, "ANGLE", "Adapter", "away from the wrench's axis: 0° in line, 90° across, 180° pointing back (0°)");
+    add_text(app, "--turned", r.turned, "ANGLE", "Adapter",
+             "away from the wrench's axis: 0° in line, 90° across, 180° pointing back (0°)");
     add_text(app, "--unit", r.unit, "UNIT", "Tool", "of the tool's scale (the torque's own)");
     add_text(app, "--scale", r.scale, "STEP", "Tool", "step of the tool's scale: 0.5, 1 lbf·ft");
     add_text(app, "--maximum", r.maximum, "TORQUE", "Tool", "largest torque of the tool: 200 N·m");

@@ -27,16 +27,15 @@ struct Band {
     double median;
     double high;
 };
-const std::map<std::string, Band, std::less<>> k_bands{
-    {"army_dry, grade 2", {0.90, 1.04, 1.68}},
-    {"army_dry, grade 5", {0.91, 1.01, 1.47}},
-    {"army_dry, grade 8", {0.84, 1.00, 1.46}},
-    {"army_metric", {0.74, 0.95, 1.19}},
-    {"ac4313, tension nuts, recommended", {0.71, 1.02, 1.41}},
-    {"ac4313, tension nuts, maximum", {0.76, 1.22, 1.75}},
-    {"ac4313, shear nuts, recommended", {0.71, 1.02, 1.39}},
-    {"ac4313, shear nuts, maximum", {0.76, 1.19, 1.75}},
-    {"navy lubricated studs", {1.05, 1.13, 1.20}}};
+const std::map<std::string, Band, std::less<>> k_bands{{"army_dry, grade 2", {0.90, 1.04, 1.68}},
+                                                       {"army_dry, grade 5", {0.91, 1.01, 1.47}},
+                                                       {"army_dry, grade 8", {0.84, 1.00, 1.46}},
+                                                       {"army_metric", {0.74, 0.95, 1.19}},
+                                                       {"ac4313, tension nuts, recommended", {0.71, 1.02, 1.41}},
+                                                       {"ac4313, tension nuts, maximum", {0.76, 1.22, 1.75}},
+                                                       {"ac4313, shear nuts, recommended", {0.71, 1.02, 1.39}},
+                                                       {"ac4313, shear nuts, maximum", {0.76, 1.19, 1.75}},
+                                                       {"navy lubricated studs", {1.05, 1.13, 1.20}}};
 
 engine::ThreadGeometry geometry(const reference::ThreadRow& thread) {
     return engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
@@ -57,11 +56,14 @@ Torque ours(const reference::Reference& reference, const Case& row) {
     const reference::ThreadRow thread = thread_of(reference, row.text("thread"));
     const Area area = geometry(thread).stress_area;
     const std::string& family = row.text("family");
-    const std::string condition = family.starts_with("ac4313") ? "cadmium-plated" : family.starts_with("navy") ? "lubricated" : "not stated";
+    const std::string condition = family.starts_with("ac4313") ? "cadmium-plated"
+                                  : family.starts_with("navy") ? "lubricated"
+                                                               : "not stated";
     const double k = reference.nut_factor(condition).value.value();
-    const Force preload = row.has("stress")
-                              ? engine::load_at(read_quantity(row.text("stress"), Dimension::stress).as<Dimension::stress>(), area)
-                              : 0.75 * engine::load_at(reference.property_class(row.text("class"), thread).proof_stress.value(), area);
+    const Force preload =
+        row.has("stress")
+            ? engine::load_at(read_quantity(row.text("stress"), Dimension::stress).as<Dimension::stress>(), area)
+            : 0.75 * engine::load_at(reference.property_class(row.text("class"), thread).proof_stress.value(), area);
     return engine::torque_for(preload, k, thread.major);
 }
 
@@ -77,7 +79,8 @@ TEST_CASE("generic torques beside government tables", "[published]") {
         const auto theirs = read_quantity(row.text("torque"), Dimension::torque).as<Dimension::torque>();
         if (row.text("family") == "unit pairs") {
             const auto other = read_quantity(row.text("pair"), Dimension::torque).as<Dimension::torque>();
-            pairs.compare(row, "torque", other.in(newton_metre), theirs.in(newton_metre), row.number("tolerance_rel"), row.confidence());
+            pairs.compare(row, "torque", other.in(newton_metre), theirs.in(newton_metre), row.number("tolerance_rel"),
+                          row.confidence());
             continue;
         }
         ratios[row.text("family")].push_back(ours(reference, row) / theirs);

@@ -31,9 +31,7 @@ double stiffness_inch(engine::Compliance c) {
 Stress mpsi(double n) { return n * k_stiff * pound_per_square_inch; }
 Stress gpa(double n) { return n * 1000 * megapascal; }
 
-engine::Springs springs_of(const Inputs& in) {
-    return {{in.number("delta_S_mm_per_N")}, {in.number("delta_P_mm_per_N")}};
-}
+engine::Springs springs_of(const Inputs& in) { return {{in.number("delta_S_mm_per_N")}, {in.number("delta_P_mm_per_N")}}; }
 
 // A screw's share of a load by two stiffnesses in one unit.
 double share_of(double bolt, double members) { return engine::Springs{{1 / bolt}, {1 / members}}.load_share(); }
@@ -45,10 +43,13 @@ engine::TighteningSpread spread_5020(const Inputs& in, bool critical) {
 
 double nasa_5020(const Inputs& in, const std::string& quantity) {
     const auto initial = engine::initial_bounds(spread_5020(in, quantity != "P_pi_min_slip_noncritical"));
-    const auto after = engine::service_bounds(initial, {pounds(in.number("dPT_max")),
-                                                        pounds(in.number("dPT_min")) + pounds(in.number("P_creep")),
-                                                        in.number("relax_fraction")});
-    const Force found = quantity == "P_pi_max" ? initial.most : quantity == "P_p_max" ? after.most : quantity == "P_p_min" ? after.least : initial.least;
+    const auto after = engine::service_bounds(
+        initial,
+        {pounds(in.number("dPT_max")), pounds(in.number("dPT_min")) + pounds(in.number("P_creep")), in.number("relax_fraction")});
+    const Force found = quantity == "P_pi_max"  ? initial.most
+                        : quantity == "P_p_max" ? after.most
+                        : quantity == "P_p_min" ? after.least
+                                                : initial.least;
     return found.in(pound_force);
 }
 
@@ -57,7 +58,8 @@ double shigley_torque(const Inputs& in) {
     engine::ThreadGeometry thread = engine::unified_geometry(in.number("d_in") * inch, in.number("n_tpi"));
     thread.pitch_diameter = in.number("d_mean_in") * inch;
     const Length collar = 1.25 * in.number("d_in") * inch;
-    return engine::friction_torque(pounds(in.number("F_lbf")), {thread, in.number("f"), in.number("fc"), 1.2 * collar, 0.8 * collar})
+    return engine::friction_torque(pounds(in.number("F_lbf")),
+                                   {thread, in.number("f"), in.number("fc"), 1.2 * collar, 0.8 * collar})
         .total.in(pound_force_inch);
 }
 
@@ -74,10 +76,13 @@ bool has(const Case& row, std::string_view name) { return row.text("inputs").fin
 const std::map<std::string, std::function<double(const Case&, const Inputs&)>, std::less<>> k_kinds{
     {"preload_fraction_proof",
      [](const Case& row, const Inputs& in) {
-         return has(row, "At_mm2")
-                    ? (in.number("fraction") * engine::load_at(in.number("Sp_MPa") * megapascal, in.number("At_mm2") * square_millimetre)).in(kilonewton)
-                    : (in.number("fraction") * engine::load_at(in.number("Sp_kpsi") * 1000 * pound_per_square_inch, square_inches(in.number("At_in2"))))
-                              .in(pound_force) / 1000;
+         return has(row, "At_mm2") ? (in.number("fraction") *
+                                      engine::load_at(in.number("Sp_MPa") * megapascal, in.number("At_mm2") * square_millimetre))
+                                         .in(kilonewton)
+                                   : (in.number("fraction") * engine::load_at(in.number("Sp_kpsi") * 1000 * pound_per_square_inch,
+                                                                              square_inches(in.number("At_in2"))))
+                                             .in(pound_force) /
+                                         1000;
      }},
     {"bolt_stress",
      [](const Case&, const Inputs& in) {
@@ -94,7 +99,8 @@ const std::map<std::string, std::function<double(const Case&, const Inputs&)>, s
              const Force proof = engine::load_at(in.number("Sp_MPa") * megapascal, in.number("At_mm2") * square_millimetre);
              return engine::load_factor(proof, in.number("Fi_kN") * kilonewton, in.number("C"), in.number("P_kN") * kilonewton);
          }
-         const Force proof = engine::load_at(in.number("Sp_kpsi") * 1000 * pound_per_square_inch, square_inches(in.number("At_in2")));
+         const Force proof =
+             engine::load_at(in.number("Sp_kpsi") * 1000 * pound_per_square_inch, square_inches(in.number("At_in2")));
          return engine::load_factor(proof, kips(in.number("Fi_kip")), in.number("C"), kips(in.number("P_kip")));
      }},
     {"separation_factor",
@@ -180,7 +186,8 @@ const std::map<std::string, std::function<double(const Case&, const Inputs&)>, s
      }},
     {"nasa_preload_bounds",
      [](const Case& row, const Inputs& in) {
-         const Force nominal = engine::preload_from(in.number("T_lbf_in") * pound_force_inch, in.number("K"), in.number("D_in") * inch);
+         const Force nominal =
+             engine::preload_from(in.number("T_lbf_in") * pound_force_inch, in.number("K"), in.number("D_in") * inch);
          const auto bounds = engine::bounds_about(nominal, in.number("Gamma"));
          const std::string& quantity = row.text("quantity");
          return (quantity == "P_nom_lbf" ? nominal : quantity == "P_max_lbf" ? bounds.most : bounds.least).in(pound_force);
@@ -193,7 +200,9 @@ const std::map<std::string, std::function<double(const Case&, const Inputs&)>, s
              .in(newton);
      }},
     {"embedding_loss",
-     [](const Case&, const Inputs& in) { return engine::embedding_loss(in.number("f_Z_mm") * millimetre, springs_of(in)).in(newton); }},
+     [](const Case&, const Inputs& in) {
+         return engine::embedding_loss(in.number("f_Z_mm") * millimetre, springs_of(in)).in(newton);
+     }},
     {"torque_shigley_8_26", [](const Case&, const Inputs& in) { return shigley_torque(in); }},
     {"collar_torque", [](const Case&, const Inputs& in) { return collar_torque(in); }},
 };
@@ -215,11 +224,11 @@ TEST_CASE("worked examples of joints", "[published]") {
         const auto compute = k_kinds.find(kind);
         REQUIRE(compute != k_kinds.end());
         met.insert(kind);
-        Tally& tally = kind.find("stiffness") != std::string::npos                                       ? stiffness
-                       : kind.starts_with("nasa") || kind == "min_preload_alphaA" || kind.starts_with("scatter") ? bounds
+        Tally& tally = kind.find("stiffness") != std::string::npos                                                ? stiffness
+                       : kind.starts_with("nasa") || kind == "min_preload_alphaA" || kind.starts_with("scatter")  ? bounds
                        : kind.starts_with("turn") || kind.starts_with("thermal") || kind.starts_with("embedding") ? turns
-                       : kind.find("torque") != std::string::npos                                       ? torques
-                                                                                                        : diagram;
+                       : kind.find("torque") != std::string::npos                                                 ? torques
+                                                                                                                  : diagram;
         tally.compare(row, row.text("quantity"), compute->second(row, Inputs{row}), row.number("expected"),
                       row.number("tolerance_rel"), row.confidence());
     }

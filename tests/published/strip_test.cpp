@@ -86,9 +86,10 @@ TEST_CASE("stress areas, shear areas and stripping factors", "[published]") {
             const Force breaks = in.number("Rm_bolt_MPa") * megapascal * thread.stress_area;
             compare(depth, engine::engagement_for(breaks, pair_of(in, kind), strengths_of(in), in.number("C1")).in(millimetre));
         } else if (kind == "rp1228_pullout") {
-            compare(shortcut, engine::pull_out_shortcut(in.number("d_mean_in") * inch,
-                                                        in.number("F_shear_psi") * pound_per_square_inch, in.number("L_in") * inch)
-                                  .in(pound_force));
+            compare(shortcut,
+                    engine::pull_out_shortcut(in.number("d_mean_in") * inch, in.number("F_shear_psi") * pound_per_square_inch,
+                                              in.number("L_in") * inch)
+                        .in(pound_force));
         } else {
             REQUIRE(kind == "guide_engagement");
         }

@@ -91,7 +91,8 @@ TEST_CASE("scatter, tightening factors and tools", "[published]") {
     Tally& table = family.tally("curated scatter and tightening factors", "", "none");
     Tally& factor = family.tally("tightening_factor", "%", "the row's own (rounding of the print)");
     Tally& deviation = family.tally("curated deviations of tools", "", "none");
-    Tally& range = family.tally("best_range", "%", "4 % (one range is printed after a rounding of its own); a known difference 200 %");
+    Tally& range =
+        family.tally("best_range", "%", "4 % (one range is printed after a rounding of its own); a known difference 200 %");
     Tally& nut = family.tally("curated nut factors", "", "none");
     for (const Case& row : family.rows()) {
         INFO(row.where());
@@ -127,7 +128,8 @@ TEST_CASE("scatter, tightening factors and tools", "[published]") {
         } else {
             REQUIRE(kind == "nut_factor_table");
             const std::string& condition = in.text("condition");
-            exactly(nut, reference.nut_factor(condition.starts_with("nonplated") ? "black finish" : condition).value.value(), expected);
+            exactly(nut, reference.nut_factor(condition.starts_with("nonplated") ? "black finish" : condition).value.value(),
+                    expected);
         }
     }
     family.finish();

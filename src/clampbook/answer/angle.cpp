@@ -127,9 +127,13 @@ struct Tightened {
 void add_preload(Document& document, const Joint& j, const Tightened& t, Angle turned) {
     document.section({});
     document.add("label", "", std::string{label_name(Label::derived)});
-    document.add("preload", "preload F", force_figure(t.preload(), t.passes_yield() ? "held at the yield point" : "snug + gained"));
-    document.add("snug_preload", "from the snug torque", force_figure(t.snug, "T / [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
-    document.add("gained", "gained by the turn", force_figure(t.gained, std::string{"θ/360° P/(δ_S + δ_P)"} + (t.passes_yield() ? ", if it stayed elastic" : "")));
+    document.add("preload", "preload F",
+                 force_figure(t.preload(), t.passes_yield() ? "held at the yield point" : "snug + gained"));
+    document.add("snug_preload", "from the snug torque",
+                 force_figure(t.snug, "T / [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
+    document.add(
+        "gained", "gained by the turn",
+        force_figure(t.gained, std::string{"θ/360° P/(δ_S + δ_P)"} + (t.passes_yield() ? ", if it stayed elastic" : "")));
     document.add("yield_preload", "yields from", force_figure(t.yields, "Rp0.2 As / √(1 + 3 (τ/σ)²) (VDI 2230-1)"));
     document.add("yields", "", std::string{t.passes_yield() ? "yes" : "no"});
     document.add("state", "the screw", std::string{t.passes_yield() ? "yields; new screws every time" : "stays elastic"});
@@ -142,14 +146,16 @@ void add_preload(Document& document, const Joint& j, const Tightened& t, Angle t
     if (t.passes_yield()) {
         document.add("permanent_elongation", "of it for good",
                      length_in_micrometres((t.elastic - t.yields) * j.springs.both(), "what passes the yield point"));
-        document.cautions.push_back({"yields", "The screw yields: new screws every time. The preload is that of the weakest screw of its "
-                                               "class; a stronger one goes higher."});
+        document.cautions.push_back({"yields",
+                                     "The screw yields: new screws every time. The preload is that of the weakest screw of its "
+                                     "class; a stronger one goes higher."});
     }
 }
 
 void add_springs(Document& document, const Joint& j) {
     document.section("springs");
-    document.add("screw_compliance", "screw δ_S", stiffness_figure(j.springs.screw, "head, shank, thread, engaged thread (VDI 2230-1)"));
+    document.add("screw_compliance", "screw δ_S",
+                 stiffness_figure(j.springs.screw, "head, shank, thread, engaged thread (VDI 2230-1)"));
     document.add("parts_compliance", "clamped parts δ_P",
                  stiffness_figure(j.springs.parts, "cones of 30° from both ends (Shigley, Eq. 8-20)"));
     Figure share = share_figure(j.springs.load_share(), "of a load from outside, Φ = δ_P/(δ_S + δ_P)");
@@ -159,7 +165,8 @@ void add_springs(Document& document, const Joint& j) {
 void add_diagram(Document& document, const AngleRequest& request, const Joint& j, Force preload) {
     const double share = j.springs.load_share();
     document.section("joint diagram");
-    document.add("opening_load", "opens at a load of", force_figure(engine::load_leaving(preload, share, 0 * newton), "F/(1 − Φ)"));
+    document.add("opening_load", "opens at a load of",
+                 force_figure(engine::load_leaving(preload, share, 0 * newton), "F/(1 − Φ)"));
     if (request.load.empty()) {
         return;
     }
@@ -170,8 +177,9 @@ void add_diagram(Document& document, const AngleRequest& request, const Joint& j
     Figure factor = number_figure(engine::separation_factor(preload, share, load), "F/((1 − Φ) P)");
     factor.print = print_significant(factor.value, 3);
     document.add("separation_factor", "times that load opens it", factor);
-    document.add("stress_amplitude", "stress amplitude, 0 to that load",
-                 stress_figure(engine::stress_amplitude(share, load, j.screw.geometry.stress_area), Label::derived, "Φ P/(2 As)"));
+    document.add(
+        "stress_amplitude", "stress amplitude, 0 to that load",
+        stress_figure(engine::stress_amplitude(share, load, j.screw.geometry.stress_area), Label::derived, "Φ P/(2 As)"));
 }
 
 // Rz that the surfaces stay under.
@@ -182,7 +190,8 @@ int read_roughness(std::string_view text) {
             return rz;
         }
     }
-    throw error(ErrorKind::usage, "'{}' is no roughness kept here; it is 10, 40 or 160, the Rz in µm that the surfaces stay under", text);
+    throw error(ErrorKind::usage,
+                "'{}' is no roughness kept here; it is 10, 40 or 160, the Rz in µm that the surfaces stay under", text);
 }
 
 int read_interfaces(std::string_view text) {
@@ -202,9 +211,9 @@ Force add_embedding(Document& document, const Reference& reference, const AngleR
                             static_cast<double>(interfaces) * reference.embedding(roughness, "interface").amount;
     const Force loss = engine::embedding_loss(settling, j.springs);
     document.section("later");
-    Figure f = length_in_micrometres(
-        settling, fmt::format("{}: thread, {} bearing face{}, {} interface{}", thread.roughness, bearings, bearings == 1 ? "" : "s",
-                              interfaces, interfaces == 1 ? "" : "s"));
+    Figure f =
+        length_in_micrometres(settling, fmt::format("{}: thread, {} bearing face{}, {} interface{}", thread.roughness, bearings,
+                                                    bearings == 1 ? "" : "s", interfaces, interfaces == 1 ? "" : "s"));
     f.citation = thread.citation;
     document.add("settling", "the surfaces settle by", f);
     document.add("embedding_loss", "which costs", change_figure(-1.0 * loss, "f_Z/(δ_S + δ_P) (VDI 2230-1)"));
@@ -293,8 +302,8 @@ Document angle(const Reference& reference, const AngleRequest& request) {
     t.elastic = t.snug + t.gained;
     t.yields = engine::assembly_preload(j.screw.property_class.yield_strength, 1, j.screw.geometry, j.friction.thread);
     if (t.snug > t.yields) {
-        throw error(ErrorKind::out_of_validity, "a snug torque of {} passes the yield point of {} before the turn begins", request.snug,
-                    j.screw.title());
+        throw error(ErrorKind::out_of_validity, "a snug torque of {} passes the yield point of {} before the turn begins",
+                    request.snug, j.screw.title());
     }
     document.heading = j.screw.title() + ": preload from a turn (derived, no maker's figure)";
     add_preload(document, j, t, turned.as<Dimension::angle>());
@@ -308,12 +317,14 @@ Document angle(const Reference& reference, const AngleRequest& request) {
     if (after.least > none) {
         document.add("service.least", "then at least", force_figure(after.least, "less what settles and what heat takes"));
     } else {
-        document.add("service.state", "then", std::string{"the joint is loose: what settles and what heat takes is more than its preload"});
+        document.add("service.state", "then",
+                     std::string{"the joint is loose: what settles and what heat takes is more than its preload"});
     }
     document.add("service.most", "and at most", force_figure(after.most, "and what heat adds"));
     add_inputs(document, request, j, snug, turned);
-    document.notes.emplace_back("The turn counts from snug: from where the parts lie flat, not from the first contact. Clamped parts wider "
-                                "than the cone of pressure; one material through the grip.");
+    document.notes.emplace_back(
+        "The turn counts from snug: from where the parts lie flat, not from the first contact. Clamped parts wider "
+        "than the cone of pressure; one material through the grip.");
     for (const Caution& caution : {caution_generic(), caution_coefficients(), caution_maker_first()}) {
         document.cautions.push_back(caution);
     }

@@ -99,7 +99,7 @@ template <Dimension D>
 [[nodiscard]] Caution caution_safety_critical(); ///< wheel, brake, steering and the like
 [[nodiscard]] Caution caution_friction();        ///< what the nut factor hangs on
 [[nodiscard]] Caution caution_coefficients();    ///< what a coefficient of friction decides
-[[nodiscard]] Caution caution_no_prescription();  ///< a window is no prescription
+[[nodiscard]] Caution caution_no_prescription(); ///< a window is no prescription
 [[nodiscard]] Caution caution_demo();            ///< the figure is invented
 [[nodiscard]] Caution caution_fill_first();      ///< loosen the fill plug before the drain plug
 

@@ -46,11 +46,13 @@ void say_no_value(const Reference& reference, FoundJoint& found) {
     }
     if (is_plug(joint.role)) {
         if (joint.thread.empty() || joint.ring.empty() || joint.housing.empty()) {
-            found.no_generic = "No generic figure: a plug's torque follows from its thread, ring and housing, and they aren't all known.";
+            found.no_generic =
+                "No generic figure: a plug's torque follows from its thread, ring and housing, and they aren't all known.";
             return;
         }
-        found.derive_command = "clampbook plug " + shell_word(joint.thread) + " --housing " + shell_word(joint.housing) + " --ring " +
-                               shell_word(joint.ring) + (joint.form.empty() || joint.form == "collar hexagon" ? "" : " --form " + shell_word(joint.form)) +
+        found.derive_command = "clampbook plug " + shell_word(joint.thread) + " --housing " + shell_word(joint.housing) +
+                               " --ring " + shell_word(joint.ring) +
+                               (joint.form.empty() || joint.form == "collar hexagon" ? "" : " --form " + shell_word(joint.form)) +
                                (joint.engagement_mm ? " --engagement " + print_shortest(*joint.engagement_mm) + "mm" : "");
         return;
     }

@@ -103,6 +103,12 @@ Figure given_length(std::string_view text) {
     return f;
 }
 
+Figure derived_length(Length length, std::string basis) {
+    Figure f = figure(length, "mm", 3, Label::derived);
+    f.basis = std::move(basis);
+    return f;
+}
+
 Figure curated_length(const reference::SizeRow& row) {
     Figure f = figure(row.size, "mm", 4, Label::standard);
     f.print = print_shortest(f.value) + " mm";

@@ -35,6 +35,8 @@ struct Coefficients {
 
 /// A length as somebody gave it.
 [[nodiscard]] Figure given_length(std::string_view text);
+/// A length that was computed.
+[[nodiscard]] Figure derived_length(Length length, std::string basis);
 /// A length that the curated database has.
 [[nodiscard]] Figure curated_length(const reference::SizeRow& row);
 
@@ -64,7 +66,8 @@ struct MetricTolerances {
 [[nodiscard]] MetricTolerances metric_tolerances_of(const reference::Reference& reference, const reference::ThreadRow& thread);
 
 /// Class 2A and 2B over the length of engagement that the standard takes for the series.
-[[nodiscard]] engine::Tolerances unified_tolerances_of(const reference::ThreadRow& thread, const engine::ThreadGeometry& geometry);
+[[nodiscard]] engine::Tolerances unified_tolerances_of(const reference::ThreadRow& thread,
+                                                       const engine::ThreadGeometry& geometry);
 
 /// Screw and hole at the worst of their limits of size, or both at the basic sizes, and which of these in words.
 struct PairChoice {

@@ -3,12 +3,12 @@
 
 #include "clampbook/engine/plug.hpp"
 #include "clampbook/answer/parts.hpp"
+#include "clampbook/answer/plug_inputs.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/engine/strength.hpp"
-#include "clampbook/model/ring.hpp"
 #include "clampbook/units/reading.hpp"
 
 #include <cmath>
@@ -19,15 +19,8 @@ namespace {
 using reference::Reference;
 using reference::ThreadRow;
 
-constexpr std::string_view k_usual_class = "5.8";
 constexpr double k_wrench_turns_low = 1;
 constexpr double k_wrench_turns_high = 2;
-
-Figure derived_length(Length length, std::string basis) {
-    Figure f = figure(length, "mm", 3, Label::derived);
-    f.basis = std::move(basis);
-    return f;
-}
 
 Figure derived_torque(Torque torque, std::string basis) { return torque_figure(torque, Label::derived, std::move(basis)); }
 
@@ -36,155 +29,6 @@ Figure turns_figure(double turns, Label label, std::string basis) {
     f.print = print_significant(turns, 2) + " turns";
     f.label = label;
     return f;
-}
-
-// What was asked, looked up.
-struct Inputs {
-    ThreadRow thread;
-    engine::ThreadGeometry geometry;
-    std::string form;
-    std::string ring; ///< material
-    std::optional<reference::PlugRow> part;
-    std::optional<RingSize> ring_size;
-    std::string ring_words;
-    std::optional<Citation> ring_citation;
-    reference::MaterialRow housing;
-    reference::ClassRow plug_class;
-    reference::ShearRatioRow shear;
-    PairChoice pair;
-    engine::Band friction;
-    std::string friction_basis;
-    std::optional<Citation> friction_citation;
-    Figure engagement;
-    Length bore;
-    std::string bore_words;
-    Length face_inner;
-    Length face_outer;
-    std::string face_words;
-};
-
-// A plug is no screw: a class stands for its steel, in whatever size. Inch grades are looked up in their own thread.
-reference::ClassRow class_of(const Reference& reference, const PlugRequest& request, const ThreadRow& thread) {
-    const std::string name = reference.class_name(request.property_class.empty() ? k_usual_class : request.property_class);
-    const bool own = thread.system == ThreadSystem::unified;
-    return reference.property_class(name, own ? thread : reference.thread(read_thread("M10")));
-}
-
-std::string form_of(const Reference& reference, const PlugRequest& request) {
-    if (!request.form.empty()) {
-        return reference.plug_form(request.form);
-    }
-    return reference.ring_material(read_ring(request.ring).material) == "o-ring" ? "o-ring hexagon" : "collar hexagon";
-}
-
-void look_up_ring(Inputs& in, const Reference& reference, const PlugRequest& request) {
-    const RingName ring = read_ring(request.ring);
-    in.ring = reference.ring_material(ring.material);
-    const bool flat = in.ring == "aluminium" || in.ring == "copper" || in.ring == "steel";
-    if (ring.size && !flat) {
-        throw error(ErrorKind::usage, "--ring {} takes no size: only a flat metal ring is seated over its face", in.ring);
-    }
-    if (ring.size) {
-        in.ring_size = ring.size;
-        in.ring_words = ring.size->text + " mm, as given";
-    } else if (flat) {
-        const auto usual = reference.usual_ring(in.thread.code);
-        if (!usual) {
-            throw error(ErrorKind::not_found, "no flat ring is kept here for {}; give its size, like --ring '{} 18x22'",
-                        in.thread.code, in.ring);
-        }
-        in.ring_size = RingSize{usual->inner, usual->outer, usual->thickness, usual->print};
-        in.ring_words = usual->print + ", usual for this thread (DIN 7603)";
-        in.ring_citation = usual->citation;
-    }
-    if (in.ring_size && in.ring_size->inner < in.thread.major - 0.5 * millimetre) {
-        throw error(ErrorKind::out_of_validity, "a ring of {} does not go over a thread of {} mm", in.ring_size->text,
-                    print_significant(in.thread.major.in(millimetre), 4));
-    }
-}
-
-void look_up_face(Inputs& in) {
-    const auto collar = in.part ? in.part->collar_diameter : std::nullopt;
-    if (in.ring_size) {
-        in.face_inner = in.ring_size->inner;
-        in.face_outer = collar ? std::min(in.ring_size->outer, *collar) : in.ring_size->outer;
-        in.face_words = "the ring, under the collar";
-        return;
-    }
-    in.face_inner = in.thread.major;
-    in.face_outer = collar.value_or(1.3 * in.thread.major);
-    in.face_words = collar ? "the collar, " + in.part->code : "taken as 1.3 d: no collar of this plug is kept here (practice)";
-}
-
-void look_up_engagement(Inputs& in, const PlugRequest& request) {
-    if (!request.engagement.empty()) {
-        in.engagement = given_length(request.engagement);
-        return;
-    }
-    if (!in.part) {
-        throw error(ErrorKind::not_found,
-                    "no plug of the form '{}' is kept here for {}, so how deep it goes isn't known; give it with --engagement",
-                    in.form, in.thread.code);
-    }
-    const Length ring = in.ring_size ? in.ring_size->thickness.value_or(1.5 * millimetre) : 0 * millimetre;
-    in.engagement = derived_length(in.part->thread_length - ring - in.geometry.pitch,
-                                   "thread of " + in.part->code + " less ring and one pitch of chamfer and run-out");
-    in.engagement.citation = in.part->citation;
-}
-
-void look_up_bore(Inputs& in, const Reference& reference, const PlugRequest& request) {
-    if (!request.bore.empty()) {
-        in.bore = read_quantity(request.bore, Dimension::length).as<Dimension::length>();
-        in.bore_words = "as given";
-        return;
-    }
-    if (reference.plug_form_row(in.form).drive == "hexagon socket") {
-        if (!in.part) {
-            throw error(ErrorKind::not_found, "no plug of the form '{}' is kept here for {}, so its socket isn't known; give the "
-                                              "hole across its corners with --bore",
-                        in.form, in.thread.code);
-        }
-        in.bore = 2 / std::sqrt(3.0) * in.part->across_flats;
-        in.bore_words = "the socket's corners, taken to reach into the thread";
-    }
-}
-
-Inputs look_up(Document& document, const Reference& reference, const PlugRequest& request, ThreadRow thread) {
-    Inputs in;
-    in.thread = std::move(thread);
-    in.geometry = geometry_of(in.thread);
-    in.form = form_of(reference, request);
-    const reference::PlugFormRow form = reference.plug_form_row(in.form);
-    look_up_ring(in, reference, request);
-    if (form.seal == "thread") {
-        throw error(ErrorKind::out_of_validity, "a {} in {} seals by its thread, {}: take turns or torque from the maker", form.name,
-                    thread_for_print(in.thread.code),
-                    form.code.starts_with("taper") ? "and no gauge length of it is kept here" : "and has no face to turn on");
-    }
-    if ((form.seal == "o-ring") != (in.ring == "o-ring")) {
-        throw error(ErrorKind::usage, "a {} seals by {}, not by '{}'", form.name, form.seal == "ring" ? "a ring" : "an o-ring", in.ring);
-    }
-    in.housing = material_of(reference, request.housing, document);
-    in.plug_class = class_of(reference, request, in.thread);
-    in.shear = reference.shear_ratio(in.plug_class.name);
-    in.part = reference.plug(in.form, in.thread.code);
-    if (!in.part && form.seal == "o-ring") {
-        in.part = reference.plug("collar hexagon", in.thread.code); // stands in for the collar and the length
-    }
-    in.pair = pair_of(reference, in.thread, false);
-    if (request.friction.empty()) {
-        const reference::FrictionClassRow b = reference.friction_class("B");
-        in.friction = {b.low, b.high.value()};
-        in.friction_basis = "friction class B";
-        in.friction_citation = b.citation;
-    } else {
-        in.friction = read_friction_band(request.friction);
-        in.friction_basis = "as given";
-    }
-    look_up_face(in);
-    look_up_engagement(in, request);
-    look_up_bore(in, reference, request);
-    return in;
 }
 
 std::string over(std::string_view what, double reserve) { return fmt::format("{} / {}", what, reserve); }
@@ -210,11 +54,12 @@ struct Window {
 };
 
 // With an O-ring nothing is seated: the torques at which such ports are tested bound the window.
-Window port_window(Document& document, const Reference& reference, const Inputs& in, const engine::PlugWindow& limits) {
+Window port_window(Document& document, const Reference& reference, const PlugInputs& in, const engine::PlugWindow& limits) {
     Window window{std::nullopt, {}, limits.high, governs_words(limits)};
     const auto ports = reference.port_torques(in.thread.code);
     if (ports.empty()) {
-        document.notes.push_back("No torque of a port with O-ring is kept here for " + in.thread.code + ": only upper limits are known.");
+        document.notes.push_back("No torque of a port with O-ring is kept here for " + in.thread.code +
+                                 ": only upper limits are known.");
         return window;
     }
     window.low = ports.front().torque;
@@ -248,8 +93,9 @@ void add_window(Document& document, const Window& window) {
                         newton_metres(window.high)));
         add("window.low", "wanted at least", derived_torque(*window.low, window.low_basis));
         add("window.high", "allowed at most", derived_torque(window.high, window.high_basis));
-        document.cautions.push_back({"empty-window", "No torque both seals and spares: another ring, a deeper thread or the maker's "
-                                                     "own procedure is needed."});
+        document.cautions.push_back({"empty-window",
+                                     "No torque both seals and spares: another ring, a deeper thread or the maker's "
+                                     "own procedure is needed."});
         return;
     }
     if (window.low) {
@@ -268,7 +114,7 @@ void add_window(Document& document, const Window& window) {
     add("window.high", "at most", derived_torque(window.high, window.high_basis));
 }
 
-void add_limits(Document& document, const Inputs& in, const engine::PlugWindow& limits, Force strip_load) {
+void add_limits(Document& document, const PlugInputs& in, const engine::PlugWindow& limits, Force strip_load) {
     const std::string low = fmt::format("friction {}", print_shortest(in.friction.low));
     document.section("limits");
     if (limits.seat) {
@@ -284,7 +130,7 @@ void add_limits(Document& document, const Inputs& in, const engine::PlugWindow& 
     document.add("strip_load", "load at stripping", force_figure(strip_load, "SAE 770420"));
 }
 
-void add_inputs(Document& document, const Inputs& in, const Reference& reference) {
+void add_inputs(Document& document, const PlugInputs& in, const Reference& reference) {
     document.section("inputs");
     document.add("thread", "thread", in.thread.code);
     document.add("form", "form", in.form);
@@ -325,7 +171,8 @@ void add_inputs(Document& document, const Inputs& in, const Reference& reference
 }
 
 // What the chart on the wall says for a screw of this thread, and what it would do here.
-void compare_with_bolt_chart(Document& document, const Reference& reference, const Inputs& in, const engine::PlugWindow& limits) {
+void compare_with_bolt_chart(Document& document, const Reference& reference, const PlugInputs& in,
+                             const engine::PlugWindow& limits) {
     if (in.thread.system != ThreadSystem::metric || in.thread.major > 39 * millimetre) {
         return;
     }
@@ -337,24 +184,28 @@ void compare_with_bolt_chart(Document& document, const Reference& reference, con
         print_quantity(limits.strip.in(newton_metre), "N·m", 2)));
 }
 
-void add_assumptions(Document& document, const Inputs& in, bool usual_class) {
+void add_assumptions(Document& document, const PlugInputs& in, bool usual_class) {
     document.notes.push_back("Threads: " + in.pair.basis + ".");
     if (usual_class) {
         document.notes.emplace_back("The plug's steel is taken as class 5.8 (practice: common practice, no source).");
     }
-    document.notes.push_back(fmt::format("Reserves: {} against stripping, {} against yield of the plug, {} against the pressure under "
-                                         "the ring (practice: common practice, no source).",
-                                         engine::k_strip_reserve, engine::k_plug_reserve, engine::k_face_reserve));
+    document.notes.push_back(
+        fmt::format("Reserves: {} against stripping, {} against yield of the plug, {} against the pressure under "
+                    "the ring (practice: common practice, no source).",
+                    engine::k_strip_reserve, engine::k_plug_reserve, engine::k_face_reserve));
     if (in.ring_size) {
-        document.notes.emplace_back("The whole face of the ring is seated. No limiting pressure of the ring itself is published: a solid "
-                                    "metal ring flattens and holds.");
+        document.notes.emplace_back(
+            "The whole face of the ring is seated. No limiting pressure of the ring itself is published: a solid "
+            "metal ring flattens and holds.");
     } else if (in.ring == "bonded") {
-        document.notes.emplace_back("No seating stress of a bonded ring is published: its lip seals as soon as the steel lies flat.");
+        document.notes.emplace_back(
+            "No seating stress of a bonded ring is published: its lip seals as soon as the steel lies flat.");
     } else if (in.ring == "none") {
         document.notes.emplace_back("Nothing is seated without a ring: only upper limits are known.");
     } else if (in.ring == "o-ring") {
-        document.notes.emplace_back("The faces meet metal to metal; the o-ring is squeezed by its groove, not by the torque. The torques of "
-                                    "such ports hold for steel.");
+        document.notes.emplace_back(
+            "The faces meet metal to metal; the o-ring is squeezed by its groove, not by the torque. The torques of "
+            "such ports hold for steel.");
     }
 }
 
@@ -371,8 +222,9 @@ Document taper(const ThreadRow& thread) {
     document.add("label", "", std::string{label_name(Label::derived)});
     document.add("thread", "", thread.code);
     document.add("turns.low", "advice, at least", turns_figure(k_wrench_turns_low, Label::practice, "past hand-tight"));
-    document.add("turns.high", "advice, at most",
-                 turns_figure(std::min(k_wrench_turns_high, std::floor(2 * turns.available) / 2), Label::practice, "past hand-tight"));
+    document.add(
+        "turns.high", "advice, at most",
+        turns_figure(std::min(k_wrench_turns_high, std::floor(2 * turns.available) / 2), Label::practice, "past hand-tight"));
     document.add("turns.available", "the thread has",
                  turns_figure(turns.available, Label::derived, "(useful − gauge length) / P, past hand-tight"));
     document.add("turns.hand_tight", "by hand", turns_figure(turns.hand_tight, Label::derived, "gauge length / P"));
@@ -387,8 +239,10 @@ Document taper(const ThreadRow& thread) {
     document.add("useful_length", "useful thread", printed(*thread.useful_length));
     document.add("pitch", "pitch P", derived_length(pitch, "1 in / threads per inch"));
     document.notes.emplace_back("No torque is claimed for a taper thread: it wedges, and sealant and casting decide how hard.");
-    document.notes.emplace_back("Hand-tight is where a plug of full size stops by hand; it may stop up to a turn earlier or later.");
-    document.cautions.push_back({"taper-splits", "A taper plug splits a cast boss before it feels tight: stop at the turns, not at the feel."});
+    document.notes.emplace_back(
+        "Hand-tight is where a plug of full size stops by hand; it may stop up to a turn earlier or later.");
+    document.cautions.push_back(
+        {"taper-splits", "A taper plug splits a cast boss before it feels tight: stop at the turns, not at the feel."});
     return document;
 }
 
@@ -405,14 +259,15 @@ Document plug(const Reference& reference, const PlugRequest& request) {
     }
     for (const auto& [given, option] : {std::pair{&request.housing, "--housing"}, std::pair{&request.ring, "--ring"}}) {
         if (given->empty()) {
-            throw error(ErrorKind::usage, "{} is missing; plug asks what the plug is in and what seals it, like --housing EN-GJL-250 "
-                                          "--ring copper",
+            throw error(ErrorKind::usage,
+                        "{} is missing; plug asks what the plug is in and what seals it, like --housing EN-GJL-250 "
+                        "--ring copper",
                         option);
         }
     }
     Document document;
     document.schema = "plug";
-    const Inputs in = look_up(document, reference, request, std::move(thread));
+    const PlugInputs in = plug_inputs(document, reference, request, std::move(thread));
     document.heading = thread_for_print(in.thread.code) + " plug: torque window (derived, no maker's figure)";
     document.section({});
     document.add("label", "", std::string{label_name(Label::derived)});

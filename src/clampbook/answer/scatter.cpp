@@ -60,7 +60,8 @@ struct Outcome {
 Outcome by_method(Document& document, const Reference& reference, const ScatterRequest& request, const Screw& screw,
                   Torque torque, const engine::Draws& draws) {
     if (request.face != FaceChoice{} || !request.tool.empty()) {
-        throw error(ErrorKind::usage, "--tool, --head, --hole and --bearing belong to --friction; a method's scatter holds its tool");
+        throw error(ErrorKind::usage,
+                    "--tool, --head, --hole and --bearing belong to --friction; a method's scatter holds its tool");
     }
     const reference::ScatterRow row = reference.scatter(request.method);
     const ChosenNutFactor k = chosen_nut_factor(reference, request.nut_factor, request.condition);
@@ -95,8 +96,8 @@ Outcome by_friction(Document& document, const Reference& reference, const Scatte
     document.add("hole", "hole d_h", hole);
     return {engine::friction_bounds(torque, joint, band, tool), "torque and friction at their ends (VDI 2230-1)",
             engine::draw_by_friction(torque, joint, band, tool, draws),
-            "friction in the thread, friction under the head and the tool's deviation, each for itself and " + shape_words(draws) +
-                ", over its whole band"};
+            "friction in the thread, friction under the head and the tool's deviation, each for itself and " +
+                shape_words(draws) + ", over its whole band"};
 }
 
 Figure drawn_force(Force force) { return force_figure(force, "drawn"); }
@@ -141,8 +142,9 @@ void add_outcome(Document& document, const ScatterRequest& request, const Screw&
         document.histogram = std::move(h);
     }
     document.notes.push_back("Drawn: " + outcome.drawn + ".");
-    document.notes.emplace_back("The same seed draws the same on every machine (64-bit Mersenne twister). A preload over the yield "
-                                "point is counted as if the screw stayed elastic.");
+    document.notes.emplace_back(
+        "The same seed draws the same on every machine (64-bit Mersenne twister). A preload over the yield "
+        "point is counted as if the screw stayed elastic.");
 }
 
 } // namespace
@@ -171,9 +173,9 @@ Document scatter(const Reference& reference, const ScatterRequest& request) {
     const Outcome outcome = request.friction.empty() ? by_method(document, reference, request, screw, torque, draws)
                                                      : by_friction(document, reference, request, screw, torque, draws);
     if (const Force breaks = screw.tensile_load.value * newton; outcome.bounds.least > breaks) {
-        throw error(ErrorKind::out_of_validity, "{} breaks every {}: even the least preload, {}, passes its minimum tensile load of {}",
-                    request.torque, screw.title(), print_quantity(outcome.bounds.least.in(newton), "N", 3),
-                    screw.tensile_load.print);
+        throw error(ErrorKind::out_of_validity,
+                    "{} breaks every {}: even the least preload, {}, passes its minimum tensile load of {}", request.torque,
+                    screw.title(), print_quantity(outcome.bounds.least.in(newton), "N", 3), screw.tensile_load.print);
     }
     add_outcome(document, request, screw, draws, outcome);
     for (const Caution& caution : {caution_generic(), caution_coefficients(), caution_maker_first()}) {

@@ -57,16 +57,19 @@ void add_torque(Document& document, const Reference& reference, const StripReque
     document.add("friction.head", "friction under the head μ_K", number_figure(mu.head, basis));
     document.add("bearing_diameter", "bearing face d_w", face->bearing);
     document.add("hole", "hole d_h", face->hole);
-    document.notes.emplace_back("The torque assumes a head that turns on its face, and low friction: oil lets less torque pull more.");
+    document.notes.emplace_back(
+        "The torque assumes a head that turns on its face, and low friction: oil lets less torque pull more.");
 }
 
 } // namespace
 
 Document strip(const Reference& reference, const StripRequest& request) {
-    for (const auto& [given, option] : {std::pair{&request.housing, "--housing"}, std::pair{&request.engagement, "--engagement"}}) {
+    for (const auto& [given, option] :
+         {std::pair{&request.housing, "--housing"}, std::pair{&request.engagement, "--engagement"}}) {
         if (given->empty()) {
-            throw error(ErrorKind::usage, "{} is missing; strip asks what the screw is in and how deep, like --housing EN-GJL-250 "
-                                          "--engagement 12mm",
+            throw error(ErrorKind::usage,
+                        "{} is missing; strip asks what the screw is in and how deep, like --housing EN-GJL-250 "
+                        "--engagement 12mm",
                         option);
         }
     }
@@ -94,14 +97,15 @@ Document strip(const Reference& reference, const StripRequest& request) {
     document.add("label", "", std::string{label_name(Label::derived)});
     document.add("strip_load", "load at stripping", force_figure(loads.least(), internal ? "C1 C3 τ A_SI" : "C1 C2 τ A_SG"));
     document.add("critical_member", "what goes first",
-                 std::string{screw_breaks ? "the screw breaks" : internal ? "the thread in the housing strips" : "the screw's thread strips"});
+                 std::string{screw_breaks ? "the screw breaks"
+                             : internal   ? "the thread in the housing strips"
+                                          : "the screw's thread strips"});
     document.add("min_tensile_load", "the screw breaks at", screw.tensile_load);
-    document.add("needed_engagement", "so that it breaks first",
-                 [&] {
-                     Figure f = figure(engine::engagement_for(tensile, pair.pair, strengths, c1), "mm", 3, Label::derived);
-                     f.basis = "of full thread: Rm As over the load per mm (VDI 2230-1)";
-                     return f;
-                 }());
+    document.add("needed_engagement", "so that it breaks first", [&] {
+        Figure f = figure(engine::engagement_for(tensile, pair.pair, strengths, c1), "mm", 3, Label::derived);
+        f.basis = "of full thread: Rm As over the load per mm (VDI 2230-1)";
+        return f;
+    }());
     document.add("engagement", "engagement here", given_length(request.engagement));
 
     document.section("areas and loads");
@@ -140,11 +144,13 @@ Document strip(const Reference& reference, const StripRequest& request) {
     document.add("housing.material", "housing", housing.code + ", " + housing.name);
     add_torque(document, reference, request, screw, loads);
     if (!ratio.own) {
-        document.notes.push_back("No shear ratio of class " + screw.property_class.name + " is kept here: the least of those kept stands in.");
+        document.notes.push_back("No shear ratio of class " + screw.property_class.name +
+                                 " is kept here: the least of those kept stands in.");
     }
     if (loads.ratio < engine::k_bending_ratio_min || loads.ratio > engine::k_bending_ratio_max) {
-        document.notes.push_back(fmt::format("R_s lies outside {} to {}, where the factor's fit is given: its value at that end is kept.",
-                                             engine::k_bending_ratio_min, engine::k_bending_ratio_max));
+        document.notes.push_back(
+            fmt::format("R_s lies outside {} to {}, where the factor's fit is given: its value at that end is kept.",
+                        engine::k_bending_ratio_min, engine::k_bending_ratio_max));
     }
     document.notes.emplace_back("Full thread over the whole engagement: add chamfer and run-out, about two pitches. One pull, no "
                                 "alternating load; a thread that was opened often bears less.");

@@ -90,7 +90,7 @@ void add_range(Document& document, const WrenchRequest& request, Torque setting,
     document.add("range.low", "tested from", in_unit(tested.least, unit, "20 % of its maximum (ISO 6789-1)"));
     document.add("range.high", "to", in_unit(tested.most, unit, "its maximum"));
     document.add("range.fits", "fits",
-                 std::string{tested.holds(setting)       ? best.holds(setting) ? "yes, in the middle half of its range" : "yes"
+                 std::string{tested.holds(setting)   ? best.holds(setting) ? "yes, in the middle half of its range" : "yes"
                              : setting > tested.most ? "no: over its maximum"
                                                      : "no: under 20 % of its maximum, where nothing is known of it"});
     if (!tested.holds(setting)) {
@@ -98,7 +98,8 @@ void add_range(Document& document, const WrenchRequest& request, Torque setting,
     }
 }
 
-void add_deviation(Document& document, const Reference& reference, const WrenchRequest& request, Torque applied, const UnitInfo& unit) {
+void add_deviation(Document& document, const Reference& reference, const WrenchRequest& request, Torque applied,
+                   const UnitInfo& unit) {
     if (request.tool.empty()) {
         return;
     }
@@ -115,8 +116,9 @@ void add_deviation(Document& document, const Reference& reference, const WrenchR
     document.add("applied.low", "so the fastener gets at least", in_unit((1 - deviation) * applied, unit, "less the deviation"));
     document.add("applied.high", "and at most", in_unit((1 + deviation) * applied, unit, "and the deviation"));
     if (request.maximum.empty() && tool.deviation_small && *tool.deviation_small > tool.deviation) {
-        document.notes.push_back(fmt::format("A tool of at most 10 N·m may be off by ±{:.0f} %: say its largest torque with --maximum.",
-                                             *tool.deviation_small * 100));
+        document.notes.push_back(
+            fmt::format("A tool of at most 10 N·m may be off by ±{:.0f} %: say its largest torque with --maximum.",
+                        *tool.deviation_small * 100));
     }
 }
 

@@ -172,8 +172,8 @@ std::vector<std::size_t> Spread::histogram(Force low, Force high, std::size_t pa
     auto from = std::lower_bound(sorted_.begin(), sorted_.end(), low.in(newton));
     for (std::size_t i = 0; i < parts; ++i) {
         const double end = low.in(newton) + static_cast<double>(i + 1) * width;
-        const auto to = i + 1 == parts ? std::upper_bound(from, sorted_.end(), high.in(newton))
-                                       : std::lower_bound(from, sorted_.end(), end);
+        const auto to =
+            i + 1 == parts ? std::upper_bound(from, sorted_.end(), high.in(newton)) : std::lower_bound(from, sorted_.end(), end);
         counts[i] = static_cast<std::size_t>(to - from);
         from = to;
     }

@@ -41,18 +41,18 @@ ThreadPair worst_pair(Length pitch, const Limits& external, const Limits& intern
 }
 
 ThreadPair basic_pair(const ThreadGeometry& thread) {
-    return {thread.pitch,          thread.major,   thread.pitch_diameter, thread.pitch_diameter,
-            thread.minor_internal, thread.profile};
+    return {thread.pitch, thread.major, thread.pitch_diameter, thread.pitch_diameter, thread.minor_internal, thread.profile};
 }
 
 ShearAreas shear_areas(const ThreadPair& pair, Length engagement) {
     const ShearAreas each = areas_per_millimetre(pair);
     const Length most = k_engagement_most * pair.external_major;
     if (!(engagement >= pair.pitch && engagement <= most)) {
-        throw error(ErrorKind::out_of_validity,
-                    "an engagement of {:.4g} mm lies outside {:.4g} mm, one pitch, to {:.4g} mm, three diameters: deeper, the load "
-                    "no longer spreads over the whole thread",
-                    engagement.in(millimetre), pair.pitch.in(millimetre), most.in(millimetre));
+        throw error(
+            ErrorKind::out_of_validity,
+            "an engagement of {:.4g} mm lies outside {:.4g} mm, one pitch, to {:.4g} mm, three diameters: deeper, the load "
+            "no longer spreads over the whole thread",
+            engagement.in(millimetre), pair.pitch.in(millimetre), most.in(millimetre));
     }
     const double length = engagement.in(millimetre);
     return {length * each.external, length * each.internal};

@@ -104,8 +104,8 @@ ThreadGeometry parallel_geometry(ThreadSystem system, std::string_view name, Len
     case ThreadSystem::npt:
         break;
     }
-    throw error(ErrorKind::out_of_validity, "{} is a taper thread: it wedges, and no preload or stripping load is computed for it",
-                name);
+    throw error(ErrorKind::out_of_validity,
+                "{} is a taper thread: it wedges, and no preload or stripping load is computed for it", name);
 }
 
 SizeRange metric_size_range(Length major) {

@@ -11,8 +11,9 @@ double adapter_ratio(const Adapter& adapter) {
     require_positive(adapter.wrench.in(millimetre), "the length of the wrench");
     const double length = adapter.adapter.in(millimetre);
     if (!(length >= 0) || !std::isfinite(length)) {
-        throw error(ErrorKind::out_of_validity, "the length of an adapter is zero or more, not {:.4g} mm; one that points back "
-                                                "is turned by 180°",
+        throw error(ErrorKind::out_of_validity,
+                    "the length of an adapter is zero or more, not {:.4g} mm; one that points back "
+                    "is turned by 180°",
                     length);
     }
     const double degrees = adapter.turned.in(degree);

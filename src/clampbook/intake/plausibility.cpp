@@ -2,10 +2,10 @@
 // Does a tightening make sense on a joint? The window from its thread, class, role, ring and housing, and the slip of the pen
 // that explains a figure outside it.
 
+#include "clampbook/engine/plausibility.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
-#include "clampbook/engine/plausibility.hpp"
 #include "clampbook/engine/plug.hpp"
 #include "clampbook/engine/strength.hpp"
 #include "clampbook/engine/strip.hpp"
@@ -25,7 +25,7 @@ using engine::TorqueWindow;
 using reference::Reference;
 using reference::ThreadRow;
 
-constexpr double k_low_friction = 0.08;  // friction class B, its ends
+constexpr double k_low_friction = 0.08; // friction class B, its ends
 constexpr double k_high_friction = 0.16;
 constexpr double k_dry_nut_factor = 0.32; // the upper end of a screw's window
 
@@ -94,7 +94,8 @@ std::optional<Force> strip_load(const Reference& reference, const Joint& joint, 
     if (depth < geometry.pitch) {
         return std::nullopt;
     }
-    return engine::strip_loads(engine::shear_areas(engine::basic_pair(geometry), depth), shear_strengths(reference, joint)).least();
+    return engine::strip_loads(engine::shear_areas(engine::basic_pair(geometry), depth), shear_strengths(reference, joint))
+        .least();
 }
 
 struct Face {

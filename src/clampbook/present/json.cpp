@@ -166,8 +166,8 @@ std::string json(const answer::Document& document, bool compact) {
     }
     if (document.histogram) {
         const answer::Histogram& h = *document.histogram;
-        out["histogram"] = {{"low", quantity(h.low, h.unit)}, {"high", quantity(h.high, h.unit)}, {"counts", h.counts},
-                            {"total", h.total}};
+        out["histogram"] = {
+            {"low", quantity(h.low, h.unit)}, {"high", quantity(h.high, h.unit)}, {"counts", h.counts}, {"total", h.total}};
     }
     if (!document.notes.empty()) {
         out["notes"] = document.notes;

@@ -34,10 +34,10 @@ std::optional<Stress> stress_at(const SQLite::Statement& query, int column) {
 
 MaterialRow Reference::material(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, name, family, tensile_strength_MPa, shear_strength_MPa, "
-                                                        "shear_ratio_value, modulus_MPa, expansion_per_K, limiting_pressure_MPa, "} +
-                                                k_citation_columns +
-                                                " FROM housing t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        SQLite::Statement query{*impl_->db,
+                                std::string{"SELECT t.code, name, family, tensile_strength_MPa, shear_strength_MPa, "
+                                            "shear_ratio_value, modulus_MPa, expansion_per_K, limiting_pressure_MPa, "} +
+                                    k_citation_columns + " FROM housing t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "'{}' passed as a material but is none", code);
@@ -96,13 +96,15 @@ std::optional<RingRow> Reference::usual_ring(std::string_view thread_code) const
 
 RingInfo Reference::ring(std::string_view material, std::string_view thread_code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, seating_stress_MPa, "} + k_citation_columns +
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, seating_stress_MPa, "} +
+                                                k_citation_columns +
                                                 " FROM ring_material t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{material});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "'{}' passed as a ring material but is none", material);
         }
-        RingInfo info{text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 4), stress_at(query, 3), {}};
+        RingInfo info{
+            text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 4), stress_at(query, 3), {}};
         if (info.seating_stress) {
             info.seating = citation_apart(*impl_->db, "ring_material", "seating", "'published'", info.material);
         }
@@ -116,10 +118,10 @@ RingInfo Reference::ring(std::string_view material, std::string_view thread_code
 
 std::optional<PlugRow> Reference::plug(std::string_view form, std::string_view thread_code) const {
     return guarded(impl_->name, [&]() -> std::optional<PlugRow> {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT t.code, form, across_flats_mm, collar_diameter_mm, thread_length_mm, "} +
-                                    k_citation_columns +
-                                    " FROM plug t JOIN source s ON s.code = t.source WHERE form = ? AND thread = ? ORDER BY t.code"};
+        SQLite::Statement query{
+            *impl_->db, std::string{"SELECT t.code, form, across_flats_mm, collar_diameter_mm, thread_length_mm, "} +
+                            k_citation_columns +
+                            " FROM plug t JOIN source s ON s.code = t.source WHERE form = ? AND thread = ? ORDER BY t.code"};
         query.bind(1, std::string{form});
         query.bind(2, std::string{thread_code});
         if (!query.executeStep()) {
@@ -192,10 +194,9 @@ ShearRatioRow Reference::shear_ratio(std::string_view class_name) const {
 
 EmbeddingRow Reference::embedding(int roughness, std::string_view location) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT roughness, location, amount_mm, "} + k_citation_columns +
-                                    " FROM embedding t JOIN source s ON s.code = t.source "
-                                    "WHERE load = 'axial' AND location = ? AND roughness LIKE ?"};
+        SQLite::Statement query{*impl_->db, std::string{"SELECT roughness, location, amount_mm, "} + k_citation_columns +
+                                                " FROM embedding t JOIN source s ON s.code = t.source "
+                                                "WHERE load = 'axial' AND location = ? AND roughness LIKE ?"};
         query.bind(1, std::string{location});
         query.bind(2, fmt::format("%Rz < {} µm", roughness));
         if (!query.executeStep()) {
@@ -207,7 +208,8 @@ EmbeddingRow Reference::embedding(int roughness, std::string_view location) cons
 
 FrictionClassRow Reference::friction_class(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, low_value, high_value, condition, "} + k_citation_columns +
+        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, low_value, high_value, condition, "} +
+                                                k_citation_columns +
                                                 " FROM friction_class t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {

@@ -106,7 +106,7 @@ struct PlugFormRow {
 
 /// A flat ring of a standard.
 struct RingRow {
-    std::string code; ///< `A 18x22`
+    std::string code;  ///< `A 18x22`
     std::string print; ///< "18×22×1.5 mm"
     Length inner;
     Length outer;

@@ -189,7 +189,8 @@ ScatterRow Reference::scatter(std::string_view typed) const {
         while (query.executeStep()) {
             codes.push_back(text_at(query, 0));
             if (spelling(codes.back()) == spelling(typed)) {
-                return ScatterRow{codes.back(), text_at(query, 1), number_at(query, 2), number_at(query, 3), citation_at(query, 4)};
+                return ScatterRow{codes.back(), text_at(query, 1), number_at(query, 2), number_at(query, 3),
+                                  citation_at(query, 4)};
             }
         }
         throw error(ErrorKind::not_found, "'{}' is no way of tightening with a scatter here{}; known are: {}", typed,

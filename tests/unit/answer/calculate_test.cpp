@@ -4,6 +4,7 @@
 #include "clampbook/answer/calculate.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "curated.hpp"
+#include "documents.hpp"
 #include "support.hpp"
 
 #include <catch2/catch.hpp>
@@ -17,31 +18,11 @@ using answer::DeriveRequest;
 using answer::Document;
 using answer::Figure;
 using Catch::WithinRel;
+using unit_tests::cautions;
 using unit_tests::curated;
+using unit_tests::figure;
+using unit_tests::item;
 using unit_tests::refusal;
-
-const answer::Item* item(const Document& document, std::string_view key) {
-    for (const auto& section : document.sections) {
-        for (const auto& one : section.items) {
-            if (one.key == key) {
-                return &one;
-            }
-        }
-    }
-    return nullptr;
-}
-
-Figure figure(const Document& document, std::string_view key) {
-    const auto* found = item(document, key);
-    INFO(key);
-    REQUIRE(found != nullptr);
-    REQUIRE(found->figure);
-    return *found->figure;
-}
-
-bool cautions(const Document& document, std::string_view code) {
-    return std::ranges::find(document.cautions, code, &Caution::code) != document.cautions.end();
-}
 
 DeriveRequest request(const std::function<void(DeriveRequest&)>& change = {}) {
     DeriveRequest r;

@@ -59,7 +59,8 @@ TEST_CASE("turn and preload, each from the other") {
     CHECK_THAT(embedding_loss(11.0 * micrometre, k_springs).in(newton), WithinRel(2200, 1e-14));
     CHECK(embedding_loss(0 * millimetre, k_springs) == 0 * newton);
     // aluminium about a steel screw, 70 K warmer: (21 − 11.5) · 70 · 1e-6 · 40 mm over 5 µm/kN
-    CHECK_THAT(thermal_change(21e-6, 11.5e-6, 70, 40.0 * millimetre, k_springs).in(newton), WithinRel(9.5e-6 * 70 * 40 / 5e-6, 1e-12));
+    CHECK_THAT(thermal_change(21e-6, 11.5e-6, 70, 40.0 * millimetre, k_springs).in(newton),
+               WithinRel(9.5e-6 * 70 * 40 / 5e-6, 1e-12));
     CHECK(thermal_change(21e-6, 11.5e-6, -70, 40.0 * millimetre, k_springs) < 0 * newton);
     CHECK(thermal_change(11.5e-6, 11.5e-6, 70, 40.0 * millimetre, k_springs) == 0 * newton);
 }
@@ -77,35 +78,43 @@ TEST_CASE("the joint diagram") {
 }
 
 TEST_CASE("outside its limits the clamped joint says so") {
-    CHECK(outside([] { return per_newton(bar(0 * millimetre, 1.0 * square_millimetre, k_steel)); }) == "the length must be more than zero");
-    CHECK(outside([] { return per_newton(bar(1.0 * millimetre, 0 * square_millimetre, k_steel)); }) == "the section must be more than zero");
-    CHECK(outside([] { return per_newton(bar(1.0 * millimetre, 1.0 * square_millimetre, 0 * megapascal)); }) == "the modulus must be more than zero");
+    CHECK(outside([] { return per_newton(bar(0 * millimetre, 1.0 * square_millimetre, k_steel)); }) ==
+          "the length must be more than zero");
+    CHECK(outside([] { return per_newton(bar(1.0 * millimetre, 0 * square_millimetre, k_steel)); }) ==
+          "the section must be more than zero");
+    CHECK(outside([] { return per_newton(bar(1.0 * millimetre, 1.0 * square_millimetre, 0 * megapascal)); }) ==
+          "the modulus must be more than zero");
     CHECK_THAT(outside([] { return per_newton(bolt_in_grip({}, k_steel)); }), Contains("neither shank nor thread"));
     CHECK_THAT(outside([] { return per_newton(cone(k_steel, 11.0 * millimetre, 11.0 * millimetre, 5.0 * millimetre)); }),
                Contains("does not cover a hole"));
     CHECK(outside([] { return per_newton(cone(k_steel, 11.0 * millimetre, 16.0 * millimetre, 0 * millimetre)); }) ==
           "the thickness must be more than zero");
-    CHECK(outside([] { return per_newton(clamped_parts({}, 11.0 * millimetre, 16.0 * millimetre)); }) == "the grip must be more than zero");
+    CHECK(outside([] { return per_newton(clamped_parts({}, 11.0 * millimetre, 16.0 * millimetre)); }) ==
+          "the grip must be more than zero");
     CHECK(outside([] { return per_newton(clamped_by_fit(k_steel, 11.0 * millimetre, 0 * millimetre, 0.8, 0.6)); }) ==
           "the grip must be more than zero");
     CHECK(outside([] { return turn_for(0 * newton, k_springs, 1.5 * millimetre); }) == "the preload must be more than zero");
     CHECK(outside([] { return preload_by_turn(0 * degree, k_springs, 1.5 * millimetre); }) == "the turn must be more than zero");
     CHECK(outside([] { return preload_by_turn(9.0 * degree, k_springs, 0 * millimetre); }) == "the pitch must be more than zero");
-    CHECK(outside([] { return preload_by_turn(9.0 * degree, Springs{{0}, {1e-6}}, 1.0 * millimetre); }) ==
-          "the compliance of the screw must be more than zero");
+    CHECK(outside([] {
+              return preload_by_turn(9.0 * degree, Springs{{0}, {1e-6}}, 1.0 * millimetre);
+          }) == "the compliance of the screw must be more than zero");
     CHECK(outside([] { return turn_of_bolt_alone(0 * megapascal, 1.0 * millimetre, k_steel, 1.0 * millimetre); }) ==
           "the stress must be more than zero");
     CHECK_THAT(outside([] { return embedding_loss(-1.0 * micrometre, k_springs); }), Contains("settle by zero or more"));
     CHECK(outside([] { return thermal_change(0, 1e-5, 1, 1.0 * millimetre, k_springs); }) ==
           "the expansion of the clamped parts must be more than zero");
-    CHECK(outside([] { return thermal_change(1e-5, 1e-5, k_nan, 1.0 * millimetre, k_springs); }) == "a change of temperature must be finite");
+    CHECK(outside([] { return thermal_change(1e-5, 1e-5, k_nan, 1.0 * millimetre, k_springs); }) ==
+          "a change of temperature must be finite");
     CHECK(outside([] { return under_load(20000.0 * newton, 0.25, 26667.0 * newton).screw; }) ==
           "a load of 26667 N opens the joint: it carries less than 26667 N");
     for (const double share : {0.0, 1.0, k_nan}) {
         CHECK_THAT(outside([&] { return under_load(1.0 * newton, share, 0.1 * newton).screw; }), Contains("lies outside 0 to 1"));
-        CHECK_THAT(outside([&] { return stress_amplitude(share, 1.0 * newton, 1.0 * square_millimetre); }), Contains("lies outside 0 to 1"));
+        CHECK_THAT(outside([&] { return stress_amplitude(share, 1.0 * newton, 1.0 * square_millimetre); }),
+                   Contains("lies outside 0 to 1"));
     }
     CHECK_THAT(outside([] { return load_leaving(1.0 * newton, 0.2, 2.0 * newton); }), Contains("cannot be left of"));
-    CHECK_THAT(outside([] { return load_factor(1.0 * newton, 2.0 * newton, 0.2, 1.0 * newton); }), Contains("passes the proof load"));
+    CHECK_THAT(outside([] { return load_factor(1.0 * newton, 2.0 * newton, 0.2, 1.0 * newton); }),
+               Contains("passes the proof load"));
     CHECK(outside([] { return separation_factor(1.0 * newton, 0.2, 0 * newton); }) == "the load must be more than zero");
 }

@@ -72,9 +72,12 @@ TEST_CASE("a slip is named by what the source would say") {
 }
 
 TEST_CASE("outside its limits plausibility says so") {
-    CHECK(outside([] { return screw_window(0 * newton, 1.0 * millimetre, Habit::clamped).low; }) == "the proof load must be more than zero");
-    CHECK(outside([] { return screw_window(1.0 * newton, 0 * millimetre, Habit::clamped).low; }) == "the diameter must be more than zero");
+    CHECK(outside([] { return screw_window(0 * newton, 1.0 * millimetre, Habit::clamped).low; }) ==
+          "the proof load must be more than zero");
+    CHECK(outside([] { return screw_window(1.0 * newton, 0 * millimetre, Habit::clamped).low; }) ==
+          "the diameter must be more than zero");
     CHECK(outside([] { return screw_window(2.0 * newton, 1.0 * newton, 1.0 * millimetre, Habit::clamped).low; }) ==
           "the strongest screw must not be weaker than the weakest");
-    CHECK(outside([] { return plug_torque_window({}, Habit::clamped).low; }) == "the torque that seats a ring must be more than zero");
+    CHECK(outside([] { return plug_torque_window({}, Habit::clamped).low; }) ==
+          "the torque that seats a ring must be more than zero");
 }

@@ -40,7 +40,7 @@ TEST_CASE("a ring is seated over its whole face") {
 TEST_CASE("the window of a plug, worked by hand") {
     const PlugWindow window = plug_window(k_plug, limits(), k_friction);
     CHECK_THAT(window.seat.value().in(newton_metre), WithinRel(11.30973 * lever(0.16), 1e-6)); // rough: hard to seat
-    CHECK_THAT(window.strip.in(newton_metre), WithinRel(50 * lever(0.08), 1e-6));               // smooth: easily stripped
+    CHECK_THAT(window.strip.in(newton_metre), WithinRel(50 * lever(0.08), 1e-6));              // smooth: easily stripped
     CHECK_THAT(window.face.value().in(newton_metre), WithinRel(40 * lever(0.08), 1e-6));
     CHECK_THAT(window.breaking / window.yield, WithinRel(520.0 / 420, 1e-12));
     CHECK(window.yield <= friction_torque(hollow_preload(420.0 * megapascal, k_plug.thread, 0.08, 0 * millimetre),
@@ -91,14 +91,14 @@ TEST_CASE("a hollow plug is weaker, a solid one is a screw") {
 
 TEST_CASE("advice lands on a step that a wrench has") {
     const auto advice = [](double low, double high) { return practical_torque(low * newton_metre, high * newton_metre); };
-    CHECK(advice(38.7, 53.3) == 46.0 * newton_metre);  // √(38.7 · 53.3) = 45.4, on a step of 2
-    CHECK(advice(140, 200) == 170.0 * newton_metre);   // 167.3, on a step of 10
-    CHECK(advice(140, 900) == 180.0 * newton_metre);   // a quarter over the lower end, 175, on a step of 10
-    CHECK(advice(0.55, 4) == 1.0 * newton_metre);      // 0.69 rounds to 0.5, which is too little
-    CHECK(advice(60, 66) == 65.0 * newton_metre);      // 62.9, on a step of 5
-    CHECK(advice(11.5, 12.9) == 12.0 * newton_metre);  // 12.2, on a step of 1
-    CHECK(advice(7.6, 8.2) == 8.0 * newton_metre);     // 7.89, on a step of 0.5
-    CHECK(advice(2.1, 2.4) == std::nullopt);           // no half newton metre in it
+    CHECK(advice(38.7, 53.3) == 46.0 * newton_metre); // √(38.7 · 53.3) = 45.4, on a step of 2
+    CHECK(advice(140, 200) == 170.0 * newton_metre);  // 167.3, on a step of 10
+    CHECK(advice(140, 900) == 180.0 * newton_metre);  // a quarter over the lower end, 175, on a step of 10
+    CHECK(advice(0.55, 4) == 1.0 * newton_metre);     // 0.69 rounds to 0.5, which is too little
+    CHECK(advice(60, 66) == 65.0 * newton_metre);     // 62.9, on a step of 5
+    CHECK(advice(11.5, 12.9) == 12.0 * newton_metre); // 12.2, on a step of 1
+    CHECK(advice(7.6, 8.2) == 8.0 * newton_metre);    // 7.89, on a step of 0.5
+    CHECK(advice(2.1, 2.4) == std::nullopt);          // no half newton metre in it
     CHECK(advice(2.1, 2.5) == 2.5 * newton_metre);
     CHECK(advice(20, 19) == std::nullopt);
     CHECK(advice(62.6, 62.9) == std::nullopt);
@@ -121,12 +121,15 @@ TEST_CASE("turns of a taper thread") {
 }
 
 TEST_CASE("outside its limits the plug says so") {
-    CHECK_THAT(outside([] { return seating_load(18.0 * millimetre, 18.0 * millimetre, 1.0 * megapascal); }), Contains("has no face"));
+    CHECK_THAT(outside([] { return seating_load(18.0 * millimetre, 18.0 * millimetre, 1.0 * megapascal); }),
+               Contains("has no face"));
     CHECK(outside([] { return seating_load(0 * millimetre, 18.0 * millimetre, 1.0 * megapascal); }) ==
           "the inner diameter of the ring must be more than zero");
     CHECK(outside([] { return seating_load(1.0 * millimetre, 18.0 * millimetre, 0 * megapascal); }) ==
           "the seating stress must be more than zero");
-    CHECK(outside([] { return plug_window(k_plug, limits(), {0.16, 0.08}).high; }) == "the band of friction 0.16 to 0.08 runs backwards");
+    CHECK(outside([] {
+              return plug_window(k_plug, limits(), {0.16, 0.08}).high;
+          }) == "the band of friction 0.16 to 0.08 runs backwards");
     CHECK_THAT(outside([] { return plug_window(k_plug, limits(), {0.01, 0.08}).high; }), Contains("lies outside 0.02"));
     Plug hollow = k_plug;
     hollow.bore = 17.0 * millimetre;

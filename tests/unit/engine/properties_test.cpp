@@ -20,9 +20,7 @@ using namespace clampbook;
 using namespace clampbook::engine;
 
 // A number of a band, fine enough that ends and middle come up.
-double between(double low, double high) {
-    return low + (high - low) * *rc::gen::inRange(0, 1'000'001) / 1e6;
-}
+double between(double low, double high) { return low + (high - low) * *rc::gen::inRange(0, 1'000'001) / 1e6; }
 
 bool near(double a, double b) { return std::fabs(a - b) <= 1e-12 * std::max(std::fabs(a), std::fabs(b)); }
 
@@ -151,7 +149,7 @@ TEST_CASE("properties of stripping and plugs", "[properties]") {
         const PlugWindow window = plug_window(plug, limits, band);
         RC_ASSERT(*plug_window(plug, limits, {band.low, band.high + 0.01}).seat > *window.seat);
         RC_ASSERT((window.high <= window.strip / k_strip_reserve && window.high <= *window.face / k_face_reserve &&
-                  window.high <= window.yield / k_plug_reserve));
+                   window.high <= window.yield / k_plug_reserve));
         limits.strip = 1.5 * limits.strip;
         limits.yield_strength = 1.2 * limits.yield_strength;
         limits.face = 1.5 * *limits.face;
@@ -162,7 +160,7 @@ TEST_CASE("properties of stripping and plugs", "[properties]") {
         const double high = low * between(1, 3);
         if (const auto advice = practical_torque(low * newton_metre, high * newton_metre)) {
             RC_ASSERT((*advice >= low * newton_metre && *advice <= high * newton_metre));
-            RC_ASSERT(advice->in(newton_metre) * 2 == std::round(advice->in(newton_metre) * 2));
+            RC_ASSERT(advice->in(newton_metre)*2 == std::round(advice->in(newton_metre)*2));
         } else {
             RC_ASSERT(std::floor(high * 2) - std::ceil(low * 2) < 1); // no half newton metre, or a single one off the middle
         }
@@ -204,7 +202,8 @@ TEST_CASE("properties of the clamped joint and the wrench", "[properties]") {
         RC_ASSERT((adapter.turned > 90 * degree ? setting >= torque : setting <= torque));
     });
     holds("no slip is named that leaves the figure outside", [] {
-        const TorqueWindow window = screw_window(between(1e3, 1e6) * newton, between(3, 64) * millimetre, TighteningHabit::clamped);
+        const TorqueWindow window =
+            screw_window(between(1e3, 1e6) * newton, between(3, 64) * millimetre, TighteningHabit::clamped);
         const Torque typed = between(0.01, 20) * window.high;
         for (const Slip& slip : slips_into(window, typed, *rc::gen::element("N·m", "lbf·ft", "lbf·in", "kgf·m"))) {
             RC_ASSERT(window.holds(slip.factor * typed));

@@ -148,7 +148,9 @@ TEST_CASE("outside its limits scatter says so") {
     for (const double s : {-0.01, 1.0, k_nan}) {
         CHECK_THAT(outside([&] { return tightening_factor(s); }), Contains("lies outside 0 to under 100 %"));
         CHECK_THAT(outside([&] { return bounds_about(k_mean, s).least; }), Contains("lies outside 0 to under 100 %"));
-        CHECK_THAT(outside([&] { return friction_bounds(1.0 * newton_metre, m10(), {0.1, 0.2}, s).least; }),
+        CHECK_THAT(outside([&] {
+                       return friction_bounds(1.0 * newton_metre, m10(), {0.1, 0.2}, s).least;
+                   }),
                    Contains("a tool's deviation"));
         CHECK_THAT(outside([&] { return initial_bounds({k_mean, s}).least; }), Contains("lies outside 0 to under 100 %"));
     }
@@ -157,21 +159,34 @@ TEST_CASE("outside its limits scatter says so") {
         CHECK_THAT(outside([&] { return least_preload(k_mean, alpha); }), Contains("is less than 1"));
     }
     CHECK(outside([] { return bounds_about(0 * newton, 0.1).least; }) == "the preload must be more than zero");
-    CHECK(outside([] { return friction_bounds(1.0 * newton_metre, m10(), {0.2, 0.1}, 0).least; }) ==
-          "the band of friction 0.2 to 0.1 runs backwards");
-    CHECK_THAT(outside([] { return friction_bounds(1.0 * newton_metre, m10(), {0.01, 0.1}, 0).least; }), Contains("lies outside 0.02"));
-    CHECK(outside([] { return draw_about(k_mean, 0.1, {1, 999, Shape::rectangular}).mean(); }) ==
-          "999 draws lie outside 1000 to 10000000");
-    CHECK_THAT(outside([] { return draw_about(k_mean, 0.1, {1, 10'000'001, Shape::rectangular}).mean(); }), Contains("lie outside"));
+    CHECK(outside([] {
+              return friction_bounds(1.0 * newton_metre, m10(), {0.2, 0.1}, 0).least;
+          }) == "the band of friction 0.2 to 0.1 runs backwards");
+    CHECK_THAT(outside([] {
+                   return friction_bounds(1.0 * newton_metre, m10(), {0.01, 0.1}, 0).least;
+               }),
+               Contains("lies outside 0.02"));
+    CHECK(outside([] {
+              return draw_about(k_mean, 0.1, {1, 999, Shape::rectangular}).mean();
+          }) == "999 draws lie outside 1000 to 10000000");
+    CHECK_THAT(outside([] {
+                   return draw_about(k_mean, 0.1, {1, 10'000'001, Shape::rectangular}).mean();
+               }),
+               Contains("lie outside"));
     CHECK(outside([] { return Spread{{}}.mean(); }) == "a spread needs at least one preload");
     CHECK_THAT(outside([] { return Spread{{1}}.percentile(0); }), Contains("lies outside 0 to 100 %"));
     CHECK_THAT(outside([] { return Spread{{1}}.percentile(1); }), Contains("lies outside 0 to 100 %"));
     CHECK_THAT(outside([] { return Spread{{1}}.histogram(2.0 * newton, 2.0 * newton, 3).size(); }), Contains("a band in order"));
-    CHECK_THAT(outside([] { return Spread{{1}}.histogram(1.0 * newton, 2.0 * newton, 0).size(); }), Contains("at least one part"));
+    CHECK_THAT(outside([] { return Spread{{1}}.histogram(1.0 * newton, 2.0 * newton, 0).size(); }),
+               Contains("at least one part"));
     CHECK(outside([] { return initial_bounds({k_mean, 0.1, 1, 1, 0}).least; }) == "a joint has at least one screw, not 0");
     CHECK_THAT(outside([] { return initial_bounds({k_mean, 0.1, 0.9, 1.1, 1}).least; }), Contains("runs backwards"));
-    CHECK_THAT(outside([] { return service_bounds({k_mean, k_mean}, {-1.0 * newton, 0 * newton, 0}).least; }),
+    CHECK_THAT(outside([] {
+                   return service_bounds({k_mean, k_mean}, {-1.0 * newton, 0 * newton, 0}).least;
+               }),
                Contains("must not be negative"));
-    CHECK_THAT(outside([] { return service_bounds({k_mean, k_mean}, {0 * newton, 0 * newton, 1}).least; }),
+    CHECK_THAT(outside([] {
+                   return service_bounds({k_mean, k_mean}, {0 * newton, 0 * newton, 1}).least;
+               }),
                Contains("under 100 %"));
 }

@@ -88,13 +88,15 @@ TEST_CASE("the weaker member strips first, and deep enough neither does") {
 
 TEST_CASE("outside its limits stripping says so") {
     const ThreadPair pair = basic_pair(k_m10);
-    CHECK_THAT(outside([&] { return shear_areas(pair, 1.49 * millimetre).external; }), Contains("lies outside 1.5 mm, one pitch, to 30 mm"));
+    CHECK_THAT(outside([&] { return shear_areas(pair, 1.49 * millimetre).external; }),
+               Contains("lies outside 1.5 mm, one pitch, to 30 mm"));
     CHECK_THAT(outside([&] { return shear_areas(pair, 30.1 * millimetre).external; }), Contains("three diameters"));
     CHECK_THAT(outside([&] { return shear_areas(pair, k_nan * millimetre).external; }), Contains("one pitch"));
     CHECK(outside([&] { return shear_areas(pair, 30.0 * millimetre).external; }) == "accepted");
     ThreadPair apart = pair;
     apart.internal_minor = 10.0 * millimetre;
-    CHECK(outside([&] { return shear_areas(apart, 10.0 * millimetre).external; }) == "a screw of 10 mm does not reach into a hole of 10 mm");
+    CHECK(outside([&] { return shear_areas(apart, 10.0 * millimetre).external; }) ==
+          "a screw of 10 mm does not reach into a hole of 10 mm");
     apart = pair;
     apart.pitch = 0 * millimetre;
     CHECK(outside([&] { return shear_areas(apart, 10.0 * millimetre).external; }) == "the pitch must be more than zero");
@@ -103,13 +105,17 @@ TEST_CASE("outside its limits stripping says so") {
     CHECK(outside([] { return external_bending(0); }) == "the ratio of strengths must be more than zero");
     CHECK(outside([] { return internal_bending(k_nan); }) == "the ratio of strengths must be more than zero");
     const ShearAreas areas = shear_areas(pair, 10.0 * millimetre);
-    CHECK(outside([&] { return strip_loads(areas, {0 * megapascal, 1.0 * megapascal}).c1; }) ==
-          "the shear strength of the screw must be more than zero");
-    CHECK(outside([&] { return strip_loads(areas, {1.0 * megapascal, 0 * megapascal}).c1; }) ==
-          "the shear strength of the tapped part must be more than zero");
-    CHECK(outside([&] { return engagement_for(0 * newton, pair, {1.0 * megapascal, 1.0 * megapascal}); }) ==
-          "the load must be more than zero");
-    CHECK(outside([&] { return equal_strength_engagement(0 * square_millimetre, pair); }) == "the stress area must be more than zero");
+    CHECK(outside([&] {
+              return strip_loads(areas, {0 * megapascal, 1.0 * megapascal}).c1;
+          }) == "the shear strength of the screw must be more than zero");
+    CHECK(outside([&] {
+              return strip_loads(areas, {1.0 * megapascal, 0 * megapascal}).c1;
+          }) == "the shear strength of the tapped part must be more than zero");
+    CHECK(outside([&] {
+              return engagement_for(0 * newton, pair, {1.0 * megapascal, 1.0 * megapascal});
+          }) == "the load must be more than zero");
+    CHECK(outside([&] { return equal_strength_engagement(0 * square_millimetre, pair); }) ==
+          "the stress area must be more than zero");
     CHECK(outside([] { return pull_out_shortcut(1.0 * millimetre, 1.0 * megapascal, 0 * millimetre); }) ==
           "the engagement must be more than zero");
     CHECK_THAT(outside([] { return parallel_geometry(ThreadSystem::npt, "1/2-14 NPT", 21.0 * millimetre, {}, 14).major; }),

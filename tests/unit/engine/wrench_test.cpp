@@ -49,10 +49,12 @@ TEST_CASE("outside its limits the wrench says so") {
     }
     CHECK_THAT(outside([] { return adapter_ratio(adapter(226, 180)); }), Contains("at least 25 % are needed"));
     CHECK(outside([] { return adapter_ratio(adapter(225, 180)); }) == "accepted");
-    CHECK(outside([] { return adapter_ratio({0 * millimetre, 1.0 * millimetre, 0 * degree}); }) ==
-          "the length of the wrench must be more than zero");
+    CHECK(outside([] {
+              return adapter_ratio({0 * millimetre, 1.0 * millimetre, 0 * degree});
+          }) == "the length of the wrench must be more than zero");
     CHECK(outside([] { return setting_for(0 * newton_metre, adapter(50, 0)); }) == "the torque must be more than zero");
     CHECK(outside([] { return applied_by(k_nan * newton_metre, adapter(50, 0)); }) == "the setting must be more than zero");
-    CHECK(outside([] { return tested_range(0 * newton_metre).least; }) == "the largest torque of the tool must be more than zero");
+    CHECK(outside([] { return tested_range(0 * newton_metre).least; }) ==
+          "the largest torque of the tool must be more than zero");
     CHECK(outside([] { return best_range(0 * newton_metre).least; }) == "the largest torque of the tool must be more than zero");
 }

@@ -46,7 +46,7 @@ private:
 struct Sensible {
     Joint joint;
     Torque torque;
-    std::string tail; ///< " + 90°"
+    std::string tail;   ///< " + 90°"
     bool table = false; ///< from a government table, in lbf·ft
 };
 
@@ -61,14 +61,17 @@ std::vector<Screw> all_screws() {
     std::vector<Screw> screws;
     for (const auto& row : curated().table("threads").rows) {
         const reference::ThreadRow thread = curated().thread(read_thread(row[1].text));
-        if (is_pipe(thread.system) || thread.major < 5.0 * millimetre || thread.major > 39.0 * millimetre || thread.series == "8-UN") {
+        if (is_pipe(thread.system) || thread.major < 5.0 * millimetre || thread.major > 39.0 * millimetre ||
+            thread.series == "8-UN") {
             continue;
         }
-        const auto geometry = engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
+        const auto geometry =
+            engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
         for (const std::string& name : curated().class_names()) {
             try {
                 const auto cls = curated().property_class(name, thread);
-                screws.push_back({thread, name, engine::load_at(cls.proof_stress.value_or(cls.yield_strength), geometry.stress_area)});
+                screws.push_back(
+                    {thread, name, engine::load_at(cls.proof_stress.value_or(cls.yield_strength), geometry.stress_area)});
             } catch (const Error&) {
                 continue; // not made in this size
             }
@@ -96,7 +99,8 @@ Sensible any_screw(Chance& chance, const std::vector<Screw>& screws) {
     const Screw& screw = chance.one_of(screws);
     Sensible s;
     s.joint.name = "screw";
-    s.joint.role = chance.one_of(std::vector{Role::cover, Role::pump, Role::mount, Role::flange, Role::wheel, Role::brake, Role::other});
+    s.joint.role =
+        chance.one_of(std::vector{Role::cover, Role::pump, Role::mount, Role::flange, Role::wheel, Role::brake, Role::other});
     s.joint.thread = screw.thread.code;
     s.joint.property_class = screw.property_class;
     const double k = any_nut_factor(chance, screw.property_class.starts_with("A"));
@@ -133,9 +137,12 @@ Sensible any_plug(Chance& chance) {
     s.joint.role = chance.one_of(std::vector{Role::drain, Role::fill, Role::level});
     s.joint.thread = chance.one_of(threads);
     s.joint.ring = chance.one_of(std::vector<std::string>{"aluminium", "copper", "steel"});
-    s.joint.housing = s.joint.ring == "steel" ? "EN-GJL-250" : chance.one_of(std::vector<std::string>{"EN AC-46000", "EN-GJL-250", "EN-GJS-400-15"});
+    s.joint.housing = s.joint.ring == "steel"
+                          ? "EN-GJL-250"
+                          : chance.one_of(std::vector<std::string>{"EN AC-46000", "EN-GJL-250", "EN-GJS-400-15"});
     const reference::ThreadRow thread = curated().thread(read_thread(s.joint.thread));
-    const auto geometry = engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
+    const auto geometry =
+        engine::parallel_geometry(thread.system, thread.code, thread.major, thread.pitch, thread.threads_per_inch);
     const Length depth = chance.between(0.5, 0.8) * thread.major;
     s.joint.engagement_mm = depth.in(millimetre);
     const auto ring = *curated().usual_ring(s.joint.thread);
@@ -216,8 +223,8 @@ struct SlipKind {
     const char* name;
     std::string_view source;
     std::string_view typed;
-    double factor;      ///< on the number
-    const char* named;  ///< how the message names what the source says
+    double factor;     ///< on the number
+    const char* named; ///< how the message names what the source says
 };
 const std::array k_slips{SlipKind{"lbf·in typed as lbf·ft", "lbf·in", "lbf·ft", 1, "the source says lbf·in"},
                          SlipKind{"lbf·ft typed as lbf·in", "lbf·ft", "lbf·in", 1, "the source says lbf·ft"},
@@ -249,7 +256,8 @@ TEST_CASE("two thousand sensible tightenings, and every slip on each") {
     REQUIRE(all.size() == 2000);
     std::size_t stopped = 0;
     for (const Sensible& s : all) {
-        const std::string_view unit = s.table ? "lbf·ft" : chance.one_of(std::vector<std::string_view>{"N·m", "lbf·ft", "lbf·in", "kgf·m"});
+        const std::string_view unit =
+            s.table ? "lbf·ft" : chance.one_of(std::vector<std::string_view>{"N·m", "lbf·ft", "lbf·in", "kgf·m"});
         const std::string number = printed(unit_named(unit).from_canonical(s.torque.in(newton_metre)));
         if (const auto fault = judged(s, number, unit)) {
             ++stopped;

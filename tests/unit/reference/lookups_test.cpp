@@ -200,7 +200,9 @@ TEST_CASE("nut factors by condition, scatter by method, and the usual preloads")
     }
     CHECK_THAT(curated().scatter("torque, unlubricated").half_range.value(), WithinRel(0.35, 1e-12));
     CHECK(curated().scatter("torque, lubricated").citation.source == "nasa-nsts-08307");
-    CHECK(refusal(ErrorKind::not_found, [] { return curated().scatter("guess"); }).starts_with("'guess' is no way of tightening with a scatter here"));
+    CHECK(refusal(ErrorKind::not_found, [] {
+              return curated().scatter("guess");
+          }).starts_with("'guess' is no way of tightening with a scatter here"));
     CHECK(curated().scatter("Torque wrench estimated").factor == 2.0);
     CHECK(curated().preload_choice("reused").share == 0.75);
     CHECK(curated().preload_choice("permanent").share == 0.9);
@@ -282,4 +284,88 @@ TEST_CASE("bearing faces, clearance holes and limiting pressures") {
     CHECK(*aluminium.limiting_pressure == 290.0 * megapascal);
     CHECK(aluminium.pressure->place == "table of limiting surface pressures");
     CHECK(refusal(ErrorKind::internal, [] { (void)curated().material("cheese"); }) != "accepted");
+}
+
+TEST_CASE("materials with what stands elsewhere cited apart") {
+    const MaterialRow die_cast = curated().material("EN AC-46000");
+    CHECK(die_cast.family == "cast aluminium");
+    CHECK(die_cast.tensile_strength == 240.0 * megapascal);
+    CHECK(die_cast.shear_strength == 140.0 * megapascal); // VDI 2230-1 Table A9, GD-AlSi9Cu3
+    CHECK(die_cast.shear_basis == "as printed");
+    CHECK(die_cast.shear.place == "Table A9");
+    CHECK(die_cast.modulus == 75000.0 * megapascal);
+    CHECK_THAT(die_cast.expansion, WithinRel(21e-6, 1e-12));
+    CHECK(die_cast.elastic.source == "material-handbook");
+    const MaterialRow steel = curated().material("S355J2"); // 470 MPa, 0.61 of it
+    CHECK_THAT(steel.shear_strength.in(megapascal), WithinRel(0.61 * 470, 1e-12));
+    CHECK(steel.shear_basis == "0.61 Rm");
+    CHECK_FALSE(curated().material("C45").limiting_pressure);
+    CHECK_FALSE(curated().material("C45").pressure);
+}
+
+TEST_CASE("rings, plugs and ports by thread") {
+    const auto ring = curated().usual_ring("M18x1.5");
+    REQUIRE(ring);
+    CHECK(ring->code == "A 18x22");
+    CHECK(ring->print == "18×22×1.5 mm");
+    CHECK(ring->inner == 18.0 * millimetre);
+    CHECK(ring->outer == 22.0 * millimetre);
+    CHECK(ring->thickness == 1.5 * millimetre);
+    CHECK(ring->citation.source == "din-7603-2001");
+    CHECK(curated().usual_ring("G1/2"));
+    CHECK_FALSE(curated().usual_ring("M11"));
+    CHECK(*curated().ring("copper", "").seating_stress == 90.0 * megapascal); // ASME BPVC VIII-2, Table 4.16.1
+    CHECK(curated().ring("copper", "").seating->source == "asme-bpvc-viii-2");
+    CHECK_FALSE(curated().ring("bonded", "").seating_stress);
+    const auto plug = curated().plug("collar socket", "M18x1.5");
+    REQUIRE(plug);
+    CHECK(plug->code == "DIN 908 M18x1.5");
+    CHECK(plug->across_flats == 8.0 * millimetre);
+    CHECK(plug->collar_diameter == 23.0 * millimetre);
+    CHECK(plug->thread_length == 12.0 * millimetre);
+    CHECK_FALSE(curated().plug("taper socket", "M18x1.5")->collar_diameter);
+    CHECK_FALSE(curated().plug("collar socket", "M18"));
+    CHECK(curated().plug_form_row("collar socket").drive == "hexagon socket");
+    CHECK(curated().plug_form_row("o-ring hexagon").seal == "o-ring");
+    CHECK(refusal(ErrorKind::internal, [] { return curated().plug_form_row("cork").code; }) != "accepted");
+    const auto ports = curated().port_torques("M18x1.5");
+    REQUIRE(ports.size() == 2);
+    CHECK(ports[0].series == "L");
+    CHECK(ports[0].torque == 45.0 * newton_metre);
+    CHECK(ports[1].torque == 70.0 * newton_metre);
+    CHECK(ports[1].citation.source == "iso-6149-2");
+    CHECK(curated().port_torques("M18").empty());
+    const auto pipe = curated().pipe_tolerance(14);
+    REQUIRE(pipe);
+    CHECK(pipe->pitch_internal == 0.142 * millimetre);
+    CHECK(pipe->pitch_external == 0.284 * millimetre);
+    CHECK(pipe->minor_internal == 0.541 * millimetre);
+    CHECK(pipe->major_external == 0.284 * millimetre);
+    CHECK_FALSE(curated().pipe_tolerance(12));
+}
+
+TEST_CASE("surfaces, friction classes, shear ratios and tools") {
+    CHECK(curated().embedding(10, "head or nut").amount == 2.5 * micrometre);
+    CHECK(curated().embedding(40, "interface").amount == 2.0 * micrometre);
+    CHECK(curated().embedding(160, "thread").roughness == "40 µm <= Rz < 160 µm");
+    CHECK(refusal(ErrorKind::internal, [] { return curated().embedding(16, "thread").location; }) != "accepted");
+    CHECK(curated().friction_class("B").low == 0.08);
+    CHECK(curated().friction_class("B").high == 0.16);
+    CHECK_FALSE(curated().friction_class("E").high);
+    CHECK(refusal(ErrorKind::not_found, [] { return curated().friction_class("F").code; }) ==
+          "'F' is no friction class; they are A to E");
+    CHECK(curated().shear_ratio("8.8").ratio == 0.65);
+    CHECK(curated().shear_ratio("8.8").own);
+    CHECK(curated().shear_ratio("4.6").ratio == 0.60); // the least of those kept
+    CHECK_FALSE(curated().shear_ratio("4.6").own);
+    for (const char* typed : {"II A", "IIA", "ii-a", "type II class A", "Type II, Class A"}) {
+        INFO(typed);
+        CHECK(curated().tool(typed).code == "type II class A");
+    }
+    CHECK(curated().tool("II A").deviation == 0.04);
+    CHECK(curated().tool("II A").deviation_small == 0.06);
+    CHECK(curated().tool("I A").code == "type I class A");
+    CHECK(refusal(ErrorKind::not_found, [] {
+              return curated().tool("A").code;
+          }).starts_with("'A' is no type and class of tool known here"));
 }
