@@ -27,7 +27,7 @@ rm disk/filler
 dd if=/dev/zero of=disk/filler bs=1024 count=520 2>/dev/null
 begun=$(values disk/shop.db)
 taken=0
-while clampbook enter "$((100 + taken)) N·m" --joint 1 --label shop --book disk/shop.db >/dev/null 2>err; do
+while clampbook enter "$((100 + taken)) N·m" --joint 1 --label shop --confirm counted --book disk/shop.db >/dev/null 2>err; do
     taken=$((taken + 1))
     [ "$taken" -lt 1000 ] || fail "the disk does not fill"
 done
@@ -36,7 +36,7 @@ grep -qE "^clampbook: 'disk/shop.db'.*nothing was changed" err || fail "the firs
 verify disk/shop.db
 [ "$(values disk/shop.db)" -eq $((begun + taken)) ] || fail "$taken values were taken, but the book went from $begun to $(values disk/shop.db)"
 rm disk/filler
-expect 0 '' clampbook enter "5000 N·m" --joint 1 --label shop --book disk/shop.db
+expect 0 '' clampbook enter "5000 N·m" --joint 1 --label shop --confirm counted --book disk/shop.db
 verify disk/shop.db
 [ "$(values disk/shop.db)" -eq $((begun + taken + 1)) ] || fail "the book lost values when there was room again"
 

@@ -9,7 +9,7 @@ begun=$(values shop.db)
 cat >loop <<'LOOP'
 i=0
 while [ "$i" -lt 1000 ]; do
-    clampbook enter "$(($1 + i)) N·m" --joint 2 --label shop --book shop.db >>kept 2>>refused
+    clampbook enter "$(($1 + i)) N·m" --joint 2 --label shop --confirm counted --book shop.db >>kept 2>>refused
     i=$((i + 1))
 done
 LOOP

@@ -40,7 +40,7 @@ state shop.db | cmp -s before - || fail "the book changed by being read"
 number=600
 for closed in '<&-' '>&-' '2>&-' '<&- >&-' '<&- 2>&-' '>&- 2>&-' '<&- >&- 2>&-'; do
     number=$((number + 1))
-    (eval "exec $closed"; clampbook enter "$number N·m" --joint 1 --label shop --book shop.db) >out 2>err
+    (eval "exec $closed"; clampbook enter "$number N·m" --joint 1 --label shop --confirm counted --book shop.db) >out 2>err
     (eval "exec $closed"; clampbook demo other-$number.db) >out 2>err
     clampbook joint show 1 --book shop.db | grep -q "^  $number N·m " || fail "'enter' with $closed kept nothing"
     verify shop.db

@@ -8,7 +8,7 @@ begun=$(values shop.db)
 
 write() {
     for i in 0 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19; do
-        clampbook enter "$(($1 + i)) N·m" --joint 1 --label shop --by "writer $1" --book shop.db >/dev/null 2>>"err-$1" ||
+        clampbook enter "$(($1 + i)) N·m" --joint 1 --label shop --confirm counted --by "writer $1" --book shop.db >/dev/null 2>>"err-$1" ||
             echo "$(($1 + i))" >>refused
     done
 }
@@ -31,7 +31,7 @@ broken=$(sqlite3 shop.db "SELECT count(*) FROM event e JOIN event p ON p.seq = e
 
 # The same value by both at once is taken once.
 rm -f refused
-same() { clampbook enter "3000 N·m" --joint 1 --label shop --book shop.db >/dev/null 2>&1; echo "$?" >>codes; }
+same() { clampbook enter "3000 N·m" --joint 1 --label shop --confirm counted --book shop.db >/dev/null 2>&1; echo "$?" >>codes; }
 same & same & same & same &
 wait
 [ "$(sort codes | tr '\n' ' ')" = "0 6 6 6 " ] || fail "four times the same value at once ends with: $(sort codes | tr '\n' ' ')"
@@ -45,10 +45,10 @@ printf '.timeout 10000\nBEGIN IMMEDIATE;\n' >&5
 until sqlite3 shop.db '.timeout 0' 'BEGIN IMMEDIATE; ROLLBACK;' 2>&1 | grep -q locked; do sleep 0.05; done
 expect 0 '' clampbook find --book shop.db gritter bearing cover
 expect 6 "^clampbook: 'shop.db' is being written by another program; nothing was changed, try again" \
-    timeout 60 clampbook enter "4000 N·m" --joint 1 --label shop --book shop.db
+    timeout 60 clampbook enter "4000 N·m" --joint 1 --label shop --confirm counted --book shop.db
 echo 'ROLLBACK;' >&5
 exec 5>&-
 wait
-expect 0 '' clampbook enter "4000 N·m" --joint 1 --label shop --book shop.db
+expect 0 '' clampbook enter "4000 N·m" --joint 1 --label shop --confirm counted --book shop.db
 verify shop.db
 exit 0

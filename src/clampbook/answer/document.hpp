@@ -47,7 +47,8 @@ struct Histogram {
         std::string words; ///< "proof load"
     };
     std::string title;
-    std::string unit; ///< of the band, as the table of units writes it
+    std::string unit;     ///< of the band, as the table of units writes it
+    std::string shown_in; ///< the unit that it is shown in for the eye
     double low = 0;
     double high = 0;
     std::vector<std::size_t> counts;

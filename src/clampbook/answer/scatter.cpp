@@ -126,16 +126,17 @@ void add_outcome(Document& document, const ScatterRequest& request, const Screw&
                  share_figure(outcome.spread.share_over(proof), "of the draws, over " + screw.proof_load.print));
     Histogram h;
     h.title = "how often each preload comes";
-    h.unit = "kN";
-    h.low = outcome.bounds.least.in(kilonewton);
-    h.high = outcome.bounds.most.in(kilonewton);
+    h.unit = "N";
+    h.shown_in = "kN";
+    h.low = outcome.bounds.least.in(newton);
+    h.high = outcome.bounds.most.in(newton);
     h.total = draws.count;
-    h.marks.push_back({proof.in(kilonewton), screw.load_name()});
+    h.marks.push_back({proof.in(newton), screw.load_name()});
     if (!request.needed.empty()) {
         const Force needed = read_quantity(request.needed, Dimension::force).as<Dimension::force>();
         document.add("chance_under_needed", "falls under what is needed",
                      share_figure(outcome.spread.share_under(needed), "of the draws, under " + request.needed));
-        h.marks.push_back({needed.in(kilonewton), "needed"});
+        h.marks.push_back({needed.in(newton), "needed"});
     }
     if (outcome.bounds.least < outcome.bounds.most) {
         h.counts = outcome.spread.histogram(outcome.bounds.least, outcome.bounds.most, k_parts);

@@ -73,10 +73,11 @@ std::vector<Slip> slips_into(const TorqueWindow& window, Torque typed, std::stri
             slips.push_back(slip);
         }
     };
-    const auto* const as_typed = std::ranges::find(k_confused, unit, &TorqueUnit::symbol);
+    const std::string_view modern = unit == "kp·m" ? "kgf·m" : unit; // one unit, by its older name
+    const auto* const as_typed = std::ranges::find(k_confused, modern, &TorqueUnit::symbol);
     if (as_typed != k_confused.end()) {
         for (const TorqueUnit& meant : k_confused) {
-            if (meant.symbol != unit) {
+            if (meant.symbol != modern) {
                 consider({meant.symbol, meant.newton_metres / as_typed->newton_metres});
             }
         }

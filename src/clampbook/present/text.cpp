@@ -3,6 +3,7 @@
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/present/layout.hpp"
 #include "clampbook/present/present.hpp"
+#include "clampbook/units/reading.hpp"
 
 #include <fmt/core.h>
 
@@ -96,7 +97,8 @@ void histogram(std::string& out, const answer::Histogram& h) {
     constexpr double k_bar = 36;
     const std::size_t most = *std::ranges::max_element(h.counts);
     const double width = (h.high - h.low) / static_cast<double>(h.counts.size());
-    const auto number = [&](double value) { return print_significant(value, 3); };
+    const UnitInfo& unit = unit_named(h.shown_in);
+    const auto number = [&](double value) { return print_significant(unit.from_canonical(value), 3); };
     std::size_t edge = 0;
     for (std::size_t i = 0; i <= h.counts.size(); ++i) {
         edge = std::max(edge, number(h.low + static_cast<double>(i) * width).size());
@@ -105,7 +107,7 @@ void histogram(std::string& out, const answer::Histogram& h) {
     for (std::size_t i = 0; i < h.counts.size(); ++i) {
         const double from = h.low + static_cast<double>(i) * width;
         const double share = static_cast<double>(h.counts[i]) / static_cast<double>(h.total);
-        std::string line = "  " + pad_left(number(from), edge) + " to " + pad_left(number(from + width), edge) + " " + h.unit +
+        std::string line = "  " + pad_left(number(from), edge) + " to " + pad_left(number(from + width), edge) + " " + h.shown_in +
                            "  " +
                            pad_right(bar(most == 0 ? 0.0 : k_bar * static_cast<double>(h.counts[i]) / static_cast<double>(most)),
                                      static_cast<std::size_t>(k_bar)) +

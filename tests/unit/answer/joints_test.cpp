@@ -122,11 +122,11 @@ TEST_CASE("scatter: the histogram holds every draw, between the bounds") {
     }
     CHECK(sum == 1000);
     CHECK(d.histogram->total == 1000);
-    CHECK_THAT(d.histogram->low * 1000, WithinRel(value(d, "preload.least"), 1e-12));
-    CHECK_THAT(d.histogram->high * 1000, WithinRel(value(d, "preload.most"), 1e-12));
+    CHECK_THAT(d.histogram->low, WithinRel(value(d, "preload.least"), 1e-12));
+    CHECK_THAT(d.histogram->high, WithinRel(value(d, "preload.most"), 1e-12));
     REQUIRE(d.histogram->marks.size() == 2);
     CHECK(d.histogram->marks[1].words == "needed");
-    CHECK(d.histogram->marks[1].at == 20);
+    CHECK(d.histogram->marks[1].at == 20000);
     CHECK_THAT(value(d, "tightening_factor"), WithinRel(value(d, "preload.most") / value(d, "preload.least"), 1e-12));
     CHECK(value(d, "percentiles.p5") < value(d, "percentiles.p50"));
     // One end of friction and no tool: nothing to draw, and no histogram of nothing.

@@ -67,6 +67,11 @@ TEST_CASE("a slip is named by what the source would say") {
     CHECK(twelfth[0].unit == "lbf·in");
     CHECK_THAT(twelfth[0].factor, WithinRel(1.0 / 12, 1e-12));
     CHECK(slips(10000, "N·m").empty());
+    // kp·m is kgf·m: nobody meant the one where the other was typed
+    const auto old_unit = slips_into(k_window, 490.0 * newton_metre, "kp·m");
+    REQUIRE(old_unit.size() == 3);
+    CHECK(old_unit[0].unit == "N·m");
+    CHECK(slips_into(k_window, 490.0 * newton_metre, "kgf·m") == old_unit);
     // a unit that nobody takes for another has decimal slips alone
     CHECK(slips_into(k_window, 120.0 * newton_metre, "kN·m") == std::vector<Slip>{{{}, 0.1}});
 }
