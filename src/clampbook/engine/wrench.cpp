@@ -20,9 +20,7 @@ double adapter_ratio(const Adapter& adapter) {
     if (!(degrees >= 0 && degrees <= 180)) {
         throw error(ErrorKind::out_of_validity, "an adapter is turned by 0° to 180°, not {:.4g}°", degrees);
     }
-    // Across is across: the cosine of 90° in binary is not quite zero.
-    const double cosine = degrees == 90 ? 0 : std::cos(degrees * constants::k_pi / 180);
-    const double ratio = 1 + cosine * (adapter.adapter / adapter.wrench);
+    const double ratio = 1 + std::cos(degrees * constants::k_pi / 180) * (adapter.adapter / adapter.wrench);
     if (!(ratio >= k_lever_left_min)) {
         throw error(ErrorKind::out_of_validity,
                     "an adapter of {:.4g} mm turned by {:.4g}° leaves too little of a lever of {:.4g} mm: {:.0f} %, and at least "

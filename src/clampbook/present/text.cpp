@@ -107,8 +107,8 @@ void histogram(std::string& out, const answer::Histogram& h) {
     for (std::size_t i = 0; i < h.counts.size(); ++i) {
         const double from = h.low + static_cast<double>(i) * width;
         const double share = static_cast<double>(h.counts[i]) / static_cast<double>(h.total);
-        std::string line = "  " + pad_left(number(from), edge) + " to " + pad_left(number(from + width), edge) + " " + h.shown_in +
-                           "  " +
+        std::string line = "  " + pad_left(number(from), edge) + " to " + pad_left(number(from + width), edge) + " " +
+                           h.shown_in + "  " +
                            pad_right(bar(most == 0 ? 0.0 : k_bar * static_cast<double>(h.counts[i]) / static_cast<double>(most)),
                                      static_cast<std::size_t>(k_bar)) +
                            fmt::format(" {:5.1f} %", share * 100);

@@ -220,6 +220,18 @@ TEST_CASE("plug: an inch thread takes an inch grade, a pipe thread its own toler
     r.ring = "copper";
     r.engagement = "";
     CHECK(says(answer::plug(curated(), r), "ISO 228-1"));
+    // G3/4: 14 per inch, d 26.441 − 0.284, D2 25.279 + 0.142, D1 24.117 + 0.541, d2 25.279 − 0.284 (basic sizes by formula)
+    const engine::ThreadGeometry g = engine::pipe_plug_geometry(26.441 * millimetre, 14);
+    const engine::ThreadPair worst{g.pitch,
+                                   g.major - 0.284 * millimetre,
+                                   g.pitch_diameter - 0.284 * millimetre,
+                                   g.pitch_diameter + 0.142 * millimetre,
+                                   g.minor_internal + 0.541 * millimetre,
+                                   engine::Profile::degrees_55};
+    const auto loads =
+        engine::strip_loads(engine::shear_areas(worst, value(answer::plug(curated(), r), "engagement") * millimetre),
+                            {0.6 * 520.0 * megapascal, 140.0 * megapascal});
+    CHECK_THAT(value(answer::plug(curated(), r), "strip_load"), WithinRel(loads.least().in(newton), 1e-12));
     CHECK_FALSE(says(answer::plug(curated(), r), "Not for a plug")); // no chart of screws has a pipe thread
 }
 
@@ -243,6 +255,11 @@ TEST_CASE("angle: preload, yield, and what becomes of it") {
     CHECK_THAT(value(over, "preload") * (value(over, "screw_compliance") + value(over, "parts_compliance")) +
                    value(over, "permanent_elongation"),
                WithinRel(travel, 1e-9));
+    // settling: thread 3, each bearing face 3, interface 2 µm (VDI 2230-1, Table 5); a tapped hole has one bearing face
+    CHECK_THAT(value(d, "settling"), WithinRel(0.011, 1e-12));
+    r = angle_request();
+    r.tapped = "S355J2";
+    CHECK_THAT(value(answer::angle(curated(), r), "settling"), WithinRel(0.008, 1e-12));
     // steel in aluminium: heat adds, cold takes; the same steel neither
     r = angle_request();
     r.under = "EN AC-46000";
