@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The table of subcommands, the options that they share, and the way to book and reference.
 
-#include "command.hpp"
+#include "question.hpp"
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
@@ -62,6 +62,16 @@ void add_person(CLI::App& app, Context& context) {
 
 void add_text(CLI::App& app, const char* name, std::string& text, const char* type, const char* group, const char* help) {
     app.add_option(name, text, help)->type_name(type)->group(group);
+}
+
+void add_screw(CLI::App& app, std::vector<std::string>& words) {
+    app.add_option("screw", words, "thread and property class: M10 8.8, 3/8-16 UNC grade 5")->type_name("")->required();
+}
+
+void add_face(CLI::App& app, answer::FaceChoice& face, const char* group) {
+    add_text(app, "--head", face.head, "HEAD", group, "hexagon, socket or flange (hexagon)");
+    add_text(app, "--hole", face.hole, "HOLE", group, "fine, medium or coarse, or a diameter (medium)");
+    add_text(app, "--bearing", face.bearing, "LENGTH", group, "diameter of the bearing face, in place of a head's: 16.6 mm");
 }
 
 void show(Context& context, const answer::Document& document) {
