@@ -34,8 +34,13 @@ const std::vector<Command>& commands() {
         {"assembly", "The shop's book", "assemblies of a machine", setup_assembly},
         {"joint", "The shop's book", "joints of an assembly", setup_joint},
         {"enter", "The shop's book", "a tightening value with its source", setup_enter},
-        {"history", "The shop's book", "what was told of a joint, in order", setup_history},
         {"demo", "The shop's book", "an invented book to try things on", setup_demo},
+        {"check", "A value's life", "key a value again from its source, as the second person", setup_check},
+        {"supersede", "A value's life", "put another value in the place of one", setup_supersede},
+        {"withdraw", "A value's life", "end a value that no longer holds", setup_withdraw},
+        {"history", "A value's life", "what was told of a joint, in order", setup_history},
+        {"conflicts", "A value's life", "joints whose current values disagree", setup_conflicts},
+        {"audit", "A value's life", "is the book still what it was told?", setup_audit},
     };
     return all;
 }

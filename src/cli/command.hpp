@@ -66,7 +66,10 @@ void show(Context& context, const answer::Document& document);
 // One function a file of this folder.
 Action setup_angle(CLI::App& app, Context& context);
 Action setup_assembly(CLI::App& app, Context& context);
+Action setup_audit(CLI::App& app, Context& context);
 Action setup_book(CLI::App& app, Context& context);
+Action setup_check(CLI::App& app, Context& context);
+Action setup_conflicts(CLI::App& app, Context& context);
 Action setup_convert(CLI::App& app, Context& context);
 Action setup_demo(CLI::App& app, Context& context);
 Action setup_derive(CLI::App& app, Context& context);
@@ -81,7 +84,9 @@ Action setup_scatter(CLI::App& app, Context& context);
 Action setup_source(CLI::App& app, Context& context);
 Action setup_strength(CLI::App& app, Context& context);
 Action setup_strip(CLI::App& app, Context& context);
+Action setup_supersede(CLI::App& app, Context& context);
 Action setup_thread(CLI::App& app, Context& context);
+Action setup_withdraw(CLI::App& app, Context& context);
 Action setup_wrench(CLI::App& app, Context& context);
 
 /// A thread and a property class from words typed one after the other, quoted or not: `3/8-16 UNC grade 5`.

@@ -2,10 +2,10 @@
 // clampbook enter: a tightening value with its source, kept letter for letter.
 
 #include "clampbook/answer/find.hpp"
+#include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
-#include "clampbook/intake/intake.hpp"
 #include "clampbook/present/present.hpp"
-#include "command.hpp"
+#include "entry.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -17,15 +17,47 @@ namespace {
 struct EnterOptions {
     std::vector<std::string> tightening;
     std::string joint;
-    std::string label;
-    std::string source;
-    std::string page;
-    std::string note;
-    std::string on;
-    std::string confirm;
+    EntryWords entry;
 };
 
 } // namespace
+
+void add_entry(CLI::App& app, EntryWords& words) {
+    add_text(app, "--label", words.label, "LABEL", "What", "whose figure: maker, standard, shop, derived, practice, demo");
+    add_text(app, "--source", words.source, "SOURCE", "What", "the document: its number in the book, document number or title");
+    add_text(app, "--page", words.page, "TEXT", "What", "page or table in it");
+    add_text(app, "--note", words.note, "TEXT", "What", "a remark");
+    add_text(app, "--confirm", words.confirm, "REASON", "What",
+             "why an implausible value stands so in the source; the reason is kept");
+    add_text(app, "--on", words.on, "DATE", "Who", "the day, if not today: 2026-11-25");
+}
+
+intake::Entry entry_of(const book::Book& book, const EntryWords& words, const std::string& tightening) {
+    intake::Entry entry;
+    entry.tightening = tightening;
+    (void)read_tightening(entry.tightening); // what was typed comes first, then where it goes
+    if (!words.label.empty()) {
+        entry.label = read_label(words.label);
+    }
+    if (!words.source.empty()) {
+        entry.source = intake::source_named(book, words.source);
+    }
+    entry.page = words.page;
+    entry.note = words.note;
+    entry.entered_on = words.on;
+    entry.confirmed = words.confirm;
+    return entry;
+}
+
+void show_value(Context& context, const book::Book& book, const reference::Reference& reference, RecordId joint,
+                const char* schema, const std::string& told) {
+    const answer::FoundJoint found = answer::joint(book, reference, joint);
+    if (context.json) {
+        context.world.out << present::json(found, schema);
+    } else {
+        context.world.out << told << "\n\n" << present::text(found);
+    }
+}
 
 Action setup_enter(CLI::App& app, Context& context) {
     auto options = std::make_shared<EnterOptions>();
@@ -36,19 +68,8 @@ Action setup_enter(CLI::App& app, Context& context) {
         ->type_name("WORDS")
         ->required()
         ->group("Where");
-    app.add_option("--label", options->label, "whose figure: maker, standard, shop, derived, practice, demo")
-        ->type_name("LABEL")
-        ->required()
-        ->group("What");
-    app.add_option("--source", options->source, "the document: its number in the book, document number or title")
-        ->type_name("SOURCE")
-        ->group("What");
-    app.add_option("--page", options->page, "page or table in it")->type_name("TEXT")->group("What");
-    app.add_option("--note", options->note, "a remark")->type_name("TEXT")->group("What");
-    app.add_option("--confirm", options->confirm, "why an implausible value stands so in the source; the reason is kept")
-        ->type_name("REASON")
-        ->group("What");
-    app.add_option("--on", options->on, "the day, if not today: 2026-11-25")->type_name("DATE")->group("Who");
+    add_entry(app, options->entry);
+    app.get_option("--label")->required();
     add_person(app, context);
     add_json(app, context);
     add_book(app, context);
@@ -57,25 +78,15 @@ Action setup_enter(CLI::App& app, Context& context) {
         const book::Stamp stamp = context.stamp();
         book::Book book = context.book(book::Access::write);
         const reference::Reference reference = context.reference();
-        intake::Entry entry;
-        entry.tightening = join(options->tightening, " ");
-        entry.label = read_label(options->label);
-        (void)read_tightening(entry.tightening); // what was typed comes first, then where it goes
-        entry.joint = answer::joint_named(book, reference, options->joint).joint.id;
-        if (!options->source.empty()) {
-            entry.source = intake::source_named(book, options->source);
-        }
-        entry.page = options->page;
-        entry.note = options->note;
-        entry.entered_on = options->on;
-        entry.confirmed = options->confirm;
+        const std::string tightening = join(options->tightening, " ");
+        const Label label = read_label(options->entry.label); // told before anything is looked up
+        (void)read_tightening(tightening);
+        const RecordId joint = answer::joint_named(book, reference, options->joint).joint.id;
+        intake::Entry entry = entry_of(book, options->entry, tightening);
+        entry.label = label;
+        entry.joint = joint;
         const RecordId id = intake::enter(book, reference, entry, stamp);
-        const answer::FoundJoint found = answer::joint(book, reference, entry.joint);
-        if (context.json) {
-            context.world.out << present::json(found, "enter");
-        } else {
-            context.world.out << "value " << id << " is in the book, unchecked\n\n" << present::text(found);
-        }
+        show_value(context, book, reference, joint, "enter", "value " + std::to_string(id) + " is in the book, unchecked");
         return 0;
     };
 }

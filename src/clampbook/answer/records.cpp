@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/answer/records.hpp"
 
+#include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
@@ -28,6 +29,20 @@ std::string values_as_written(const book::Book& book, RecordId joint) {
         }
     }
     return join(texts, "; ");
+}
+
+// "32 N·m; label maker; page 4-12": the text of a value and a name stand for themselves; numbers of records and who told it, which has
+// a column, are left out.
+std::string told(const book::Event& event) {
+    std::vector<std::string> parts;
+    for (const auto& [name, text] : event.facts) {
+        if (name == "assembly" || (name.ends_with("_by") && text == event.person)) {
+            continue;
+        }
+        const bool itself = name == "as_written" || name == "name";
+        parts.push_back(itself ? text : title_of(name) + " " + text);
+    }
+    return join(parts, "; ");
 }
 
 void add_joint_rows(TableAnswer& table, const book::Book& book, const std::vector<book::Place>& places) {
@@ -226,12 +241,73 @@ TableAnswer history(const book::Book& book, const book::Place& place) {
          {"at", "when (UTC)", "", false},
          {"person", "who", "", false},
          {"kind", "what", "", false},
-         {"detail", "detail", "", false}},
+         {"value", "value", "", true},
+         {"told", "told", "", false},
+         {"detail", "", "", false, true}},
         {},
         {}};
     for (const book::Event& e : book.history(place.joint.id)) {
-        table.rows.push_back({id_cell(e.seq), cell(e.at), cell(e.person), cell(e.kind), cell(e.detail)});
+        table.rows.push_back({id_cell(e.seq), cell(e.at), cell(e.person), cell(e.kind),
+                              e.value == 0 ? cell("") : id_cell(e.value), cell(told(e)), cell(e.detail)});
     }
+    return table;
+}
+
+TableAnswer conflicts(const book::Book& book) {
+    TableAnswer table{"conflicts",
+                      "Joints whose current values disagree",
+                      "values",
+                      {{"joint", "#", "", true},
+                       {"where", "joint", "", false},
+                       {"value", "value", "", true},
+                       {"as_written", "as written", "", false},
+                       {"newton_metres", "N·m", "N·m", true},
+                       {"off", "off %", "", true},
+                       {"label", "label", "", false},
+                       {"check", "check", "", false},
+                       {"source", "source", "", false},
+                       {"page", "page", "", false}},
+                      {},
+                      {}};
+    for (const book::Place& place : book.places()) {
+        std::vector<Value> current = book.values(place.joint.id);
+        std::erase_if(current, [](const Value& v) { return v.standing != Standing::current; });
+        const bool disagree =
+            std::ranges::any_of(current, [&](const Value& v) { return !agree(current.front().tightening, v.tightening); });
+        if (!disagree) {
+            continue;
+        }
+        std::optional<double> lowest;
+        for (const Value& v : current) {
+            if (const auto torque = final_torque(v.tightening)) {
+                lowest = std::min(lowest.value_or(*torque), *torque);
+            }
+        }
+        for (const Value& v : current) {
+            const auto torque = final_torque(v.tightening);
+            const double off = torque ? (*torque / *lowest - 1) * 100 : 0;
+            table.rows.push_back(
+                {id_cell(place.joint.id), cell(place.machine.title() + ", " + place.assembly.name + ", " + place.joint.name),
+                 id_cell(v.id), cell(v.tightening.as_written),
+                 torque ? TableCell{print_significant(*torque, 3), *torque} : cell(""),
+                 torque ? TableCell{"+" + print_fixed(off, 1), off} : cell(""), cell(std::string{label_name(v.label)}),
+                 cell(v.is_checked() ? "checked" : "unchecked"), cell(v.source ? v.source->line() : ""), cell(v.page)});
+        }
+    }
+    if (!table.rows.empty()) {
+        table.notes.emplace_back(
+            "Settle which one holds: 'clampbook supersede' or 'clampbook withdraw' ends the other, with the reason.");
+    }
+    return table;
+}
+
+TableAnswer audit(const book::Book& book) {
+    TableAnswer table{"audit", "What was changed behind the program's back", "faults", {{"fault", "fault", "", false}}, {}, {}};
+    for (std::string& fault : book.audit()) {
+        table.rows.push_back({cell(std::move(fault))});
+    }
+    const book::Info info = book.info();
+    table.notes.push_back(fmt::format("{} events, {} values; last hash {}", info.events, info.values, info.head));
     return table;
 }
 

@@ -20,6 +20,7 @@ struct TableColumn {
     std::string title;
     std::string unit;    ///< of the number in the cells, empty for text
     bool number = false; ///< right-aligned, a JSON number
+    bool hidden = false; ///< left to CSV and JSON
 };
 struct TableCell {
     std::string text;
@@ -49,6 +50,11 @@ struct TableAnswer {
 [[nodiscard]] TableAnswer joints(const book::Book& book, const std::optional<Machine>& machine);
 /// The story of a joint: what was told of it, by whom and when.
 [[nodiscard]] TableAnswer history(const book::Book& book, const book::Place& place);
+
+/// Joints whose current values disagree, a row a value, and by how much each is off the lowest.
+[[nodiscard]] TableAnswer conflicts(const book::Book& book);
+/// What the audit found, a row a fault.
+[[nodiscard]] TableAnswer audit(const book::Book& book);
 
 /// The one machine that `text` means: model, "model, variant", maker and model, code, or number. Throws not_found with the
 /// nearest, conflict with the machines that fit.

@@ -12,6 +12,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace clampbook::book {
@@ -70,7 +71,9 @@ struct Event {
     std::string at;
     std::string person;
     std::string kind;
-    std::string detail; ///< JSON
+    RecordId value = 0;                                     ///< that it tells of; 0 where of none
+    std::string detail;                                     ///< JSON
+    std::vector<std::pair<std::string, std::string>> facts; ///< what the JSON says, name and text, empty ones left out
 };
 
 class Book {
@@ -100,6 +103,12 @@ public:
     /// Keeps a value; `value.source` is given by its id. `entered_on` may differ from the stamp's date.
     RecordId add_value(const Value& value, const Stamp& stamp);
 
+    /// Keeps that a second person keyed the same figure, as they wrote it. Whether it is the same is judged above this floor.
+    void check_value(RecordId value, const std::string& as_written, const Stamp& stamp);
+    /// Ends a value: superseded by another, or withdrawn. Throws conflict where it has ended already.
+    void supersede_value(RecordId value, RecordId by, const std::string& reason, const Stamp& stamp);
+    void withdraw_value(RecordId value, const std::string& reason, const Stamp& stamp);
+
     [[nodiscard]] std::vector<Source> sources() const;
     [[nodiscard]] std::optional<Source> find_source(const Source& like) const;
     [[nodiscard]] std::vector<Machine> machines() const;
@@ -113,6 +122,8 @@ public:
     /// Values of a joint, oldest first.
     [[nodiscard]] std::vector<Value> values(RecordId joint) const;
 
+    [[nodiscard]] std::optional<Value> value(RecordId id) const;
+
     [[nodiscard]] SearchResult search(const std::vector<SearchGroup>& groups, std::size_t at_most) const;
     /// Names of machines, assemblies and joints, each once: material for "did you mean".
     [[nodiscard]] std::vector<std::string> names() const;
@@ -124,6 +135,10 @@ public:
     /// Faults of the file, a sentence each; none where the book is whole: the database itself, the links between
     /// records, the search words, and that each value's steps are still what its text says.
     [[nodiscard]] std::vector<std::string> verify() const;
+    /// What was changed behind the program's back, a sentence each; none where the book is as it was told. Computes the chain of
+    /// events again and names the first line that doesn't follow, compares how many there are and the last hash with what the
+    /// book remembers, and holds every value, check and end against the event that told it.
+    [[nodiscard]] std::vector<std::string> audit() const;
     /// Copies the book as it is now into a new file. Throws conflict where the file exists.
     void backup(const std::string& path) const;
 

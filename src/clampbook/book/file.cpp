@@ -32,7 +32,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr int k_busy_ms = 10'000;
-constexpr std::string_view k_no_events = "0000000000000000000000000000000000000000000000000000000000000000";
 
 void prepare(SQLite::Database& db, Access access) {
     sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);

@@ -10,6 +10,7 @@
 #include <initializer_list>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace SQLite {
@@ -43,6 +44,9 @@ struct Book::Impl {
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
                       std::initializer_list<std::pair<const char*, std::string>> detail);
     void index_joint(RecordId joint);
+    /// The values of which a column (`v.joint`, `v.id`) is this, in their order.
+    [[nodiscard]] std::vector<Value> values_where(const char* column, RecordId id) const;
+    void end_value(RecordId value, Standing standing, std::optional<RecordId> by, const std::string& reason, const Stamp& stamp);
 };
 
 /// Turns the fault being handled into an Error that names the book.
@@ -61,6 +65,12 @@ auto guarded(const std::string& path, F&& body) {
 
 [[nodiscard]] std::string text_at(const SQLite::Statement& query, int column);
 [[nodiscard]] RecordId id_at(const SQLite::Statement& query, int column);
+
+/// The hash before the first event.
+inline constexpr std::string_view k_no_events = "0000000000000000000000000000000000000000000000000000000000000000";
+
+/// What the steps of a value have that its text doesn't say; nothing where they are one.
+[[nodiscard]] std::optional<std::string> fault_of_steps(const Value& value);
 
 /// SHA-256 over one event's line and the hash before it, as 64 hexadecimal digits.
 [[nodiscard]] std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,

@@ -117,64 +117,128 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
-std::vector<Value> Book::values(RecordId joint) const {
-    return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db,
-                                "SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
-                                "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
-                                "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note "
-                                "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
-                                "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
-                                "LEFT JOIN value_end e ON e.value = v.id WHERE v.joint = ? ORDER BY v.id"};
-        SQLite::Statement steps{*impl_->db,
-                                "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
-        query.bind(1, joint);
-        std::vector<Value> out;
-        while (query.executeStep()) {
-            Value v;
-            v.id = id_at(query, 0);
-            v.joint = joint;
-            v.label = read_label(text_at(query, 1));
-            v.tightening.as_written = text_at(query, 2);
-            v.page = text_at(query, 3);
-            v.note = text_at(query, 4);
-            v.confirmed = text_at(query, 5);
-            v.entered_by = text_at(query, 6);
-            v.entered_on = text_at(query, 7);
-            v.checked_by = text_at(query, 8);
-            v.checked_on = text_at(query, 9);
-            const std::string standing = text_at(query, 10);
-            v.standing = standing == "current"     ? Standing::current
-                         : standing == "withdrawn" ? Standing::withdrawn
-                                                   : Standing::superseded;
-            if (!query.getColumn(11).isNull()) {
-                v.source =
-                    Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
-                           text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
-            }
-            steps.bind(1, v.id);
-            while (steps.executeStep()) {
-                const std::string kind = text_at(steps, 0);
-                v.tightening.steps.push_back({kind == "torque"  ? StepKind::torque
-                                              : kind == "angle" ? StepKind::angle
-                                                                : StepKind::hand_tight,
-                                              steps.getColumn(1).getDouble(), steps.getColumn(2).getDouble(),
-                                              steps.getColumn(3).getDouble(), text_at(steps, 4), steps.getColumn(5).getInt()});
-            }
-            steps.reset();
-            out.push_back(std::move(v));
+std::vector<Value> Book::Impl::values_where(const char* column, RecordId id) const {
+    SQLite::Statement query{*db,
+                            std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
+                                        "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
+                                        "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
+                                        "v.joint, coalesce(e.by_value, 0), coalesce(e.reason, '') "
+                                        "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
+                                        "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
+                                        "LEFT JOIN value_end e ON e.value = v.id WHERE "} +
+                                column + " = ? ORDER BY v.id"};
+    SQLite::Statement steps{*db,
+                            "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
+    query.bind(1, id);
+    std::vector<Value> out;
+    while (query.executeStep()) {
+        Value v;
+        v.id = id_at(query, 0);
+        v.label = read_label(text_at(query, 1));
+        v.tightening.as_written = text_at(query, 2);
+        v.page = text_at(query, 3);
+        v.note = text_at(query, 4);
+        v.confirmed = text_at(query, 5);
+        v.entered_by = text_at(query, 6);
+        v.entered_on = text_at(query, 7);
+        v.checked_by = text_at(query, 8);
+        v.checked_on = text_at(query, 9);
+        const std::string standing = text_at(query, 10);
+        v.standing = standing == "current"     ? Standing::current
+                     : standing == "withdrawn" ? Standing::withdrawn
+                                               : Standing::superseded;
+        if (!query.getColumn(11).isNull()) {
+            v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
+                              text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
         }
-        return out;
+        v.joint = id_at(query, 20);
+        v.superseded_by = id_at(query, 21);
+        v.end_reason = text_at(query, 22);
+        steps.bind(1, v.id);
+        while (steps.executeStep()) {
+            const std::string kind = text_at(steps, 0);
+            v.tightening.steps.push_back({kind == "torque"  ? StepKind::torque
+                                          : kind == "angle" ? StepKind::angle
+                                                            : StepKind::hand_tight,
+                                          steps.getColumn(1).getDouble(), steps.getColumn(2).getDouble(),
+                                          steps.getColumn(3).getDouble(), text_at(steps, 4), steps.getColumn(5).getInt()});
+        }
+        steps.reset();
+        out.push_back(std::move(v));
+    }
+    return out;
+}
+
+std::vector<Value> Book::values(RecordId joint) const {
+    return guarded(impl_->path, [&] { return impl_->values_where("v.joint", joint); });
+}
+
+std::optional<Value> Book::value(RecordId id) const {
+    return guarded(impl_->path, [&]() -> std::optional<Value> {
+        auto found = impl_->values_where("v.id", id);
+        return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
     });
+}
+
+void Book::check_value(RecordId value, const std::string& as_written, const Stamp& stamp) {
+    guarded(impl_->path, [&] {
+        impl_->transact([&] {
+            SQLite::Statement insert{*impl_->db,
+                                     "INSERT INTO value_check (value, as_written, checked_by, checked_on) VALUES (?, ?, ?, ?)"};
+            insert.bind(1, value);
+            insert.bind(2, as_written);
+            insert.bind(3, impl_->person(stamp.person));
+            insert.bind(4, stamp.date());
+            insert.exec();
+            impl_->append_event(stamp, "value checked", impl_->values_where("v.id", value).at(0).joint, value,
+                                {{"as_written", as_written}, {"checked_by", stamp.person}});
+        });
+    });
+}
+
+void Book::Impl::end_value(RecordId value, Standing standing, std::optional<RecordId> by, const std::string& reason,
+                           const Stamp& stamp) {
+    transact([&] {
+        SQLite::Statement insert{
+            *db, "INSERT INTO value_end (value, standing, by_value, reason, ended_by, ended_on) VALUES (?, ?, ?, ?, ?, ?)"};
+        insert.bind(1, value);
+        insert.bind(2, std::string{standing_name(standing)});
+        if (by) {
+            insert.bind(3, *by);
+        }
+        insert.bind(4, reason);
+        insert.bind(5, person(stamp.person));
+        insert.bind(6, stamp.date());
+        insert.exec();
+        append_event(stamp, "value " + std::string{standing_name(standing)}, values_where("v.id", value).at(0).joint, value,
+                     {{"reason", reason}, {"by_value", by ? std::to_string(*by) : ""}});
+    });
+}
+
+void Book::supersede_value(RecordId value, RecordId by, const std::string& reason, const Stamp& stamp) {
+    guarded(impl_->path, [&] { impl_->end_value(value, Standing::superseded, by, reason, stamp); });
+}
+
+void Book::withdraw_value(RecordId value, const std::string& reason, const Stamp& stamp) {
+    guarded(impl_->path, [&] { impl_->end_value(value, Standing::withdrawn, std::nullopt, reason, stamp); });
 }
 
 std::vector<Event> Book::history(RecordId joint) const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT seq, at, person, kind, detail FROM event WHERE joint = ? ORDER BY seq"};
+        SQLite::Statement query{
+            *impl_->db, "SELECT seq, at, person, kind, coalesce(value, 0), detail FROM event WHERE joint = ? ORDER BY seq"};
+        SQLite::Statement facts{*impl_->db, "SELECT key, value FROM json_each(?) WHERE value <> ''"};
         query.bind(1, joint);
         std::vector<Event> out;
         while (query.executeStep()) {
-            out.push_back({id_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), text_at(query, 4)});
+            Event event{
+                id_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), id_at(query, 4), text_at(query, 5), {}};
+            facts.bind(1, event.detail);
+            while (facts.executeStep()) {
+                event.facts.emplace_back(text_at(facts, 0), text_at(facts, 1));
+            }
+            facts.reset();
+            out.push_back(std::move(event));
         }
         return out;
     });
@@ -209,6 +273,17 @@ Info Book::info() const {
     });
 }
 
+std::optional<std::string> fault_of_steps(const Value& value) {
+    try {
+        if (read_tightening(value.tightening.as_written).steps != value.tightening.steps) {
+            return fmt::format("value {}: its steps are not what '{}' says", value.id, value.tightening.as_written);
+        }
+    } catch (const Error& fault) {
+        return fmt::format("value {}: {}", value.id, fault.what());
+    }
+    return std::nullopt;
+}
+
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
         std::vector<std::string> faults;
@@ -231,13 +306,8 @@ std::vector<std::string> Book::verify() const {
         SQLite::Statement joints{*impl_->db, "SELECT DISTINCT joint FROM value ORDER BY joint"};
         while (joints.executeStep()) {
             for (const Value& value : values(id_at(joints, 0))) {
-                try {
-                    if (read_tightening(value.tightening.as_written).steps != value.tightening.steps) {
-                        faults.push_back(
-                            fmt::format("value {}: its steps are not what '{}' says", value.id, value.tightening.as_written));
-                    }
-                } catch (const Error& fault) {
-                    faults.push_back(fmt::format("value {}: {}", value.id, fault.what()));
+                if (auto fault = fault_of_steps(value)) {
+                    faults.push_back(std::move(*fault));
                 }
             }
         }

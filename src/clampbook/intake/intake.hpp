@@ -42,6 +42,27 @@ RecordId enter(book::Book& book, const reference::Reference& reference, const En
 [[nodiscard]] std::optional<std::string> implausible(const reference::Reference& reference, const Joint& joint,
                                                      const Tightening& tightening);
 
+/// The value that `text` numbers: `3`, `#3`. Throws usage for anything else, not_found where there is none.
+[[nodiscard]] Value value_numbered(const book::Book& book, std::string_view text);
+
+/// Keeps that a second person keyed the figure again from its source and it agreed. Throws usage where it does not read, conflict
+/// where it is another figure, where the person is who entered it, or where the value is checked or no longer current.
+void check(book::Book& book, RecordId value, const std::string& tightening, const book::Stamp& stamp);
+
+/// What takes a value's place: what is left empty stays as it was. `joint` of the entry is not looked at.
+struct Successor {
+    Entry entry;
+    bool keeps_label = true;
+    std::string reason; ///< needed
+};
+/// Enters the successor and ends the value, both or neither; gives the successor's number. Throws as `enter` does, usage without
+/// a reason, conflict where the value is no longer current.
+RecordId supersede(book::Book& book, const reference::Reference& reference, RecordId value, const Successor& successor,
+                   const book::Stamp& stamp);
+
+/// Ends a value without another in its place. Throws usage without a reason, conflict where it is no longer current.
+void withdraw(book::Book& book, RecordId value, std::string_view reason, const book::Stamp& stamp);
+
 /// Takes one row of the exchange file: machine, assembly, joint and source are added where the book lacks them, then
 /// the value, if the row has one. Throws invalid_data naming `file` and the line for whatever does not fit.
 void take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,

@@ -102,6 +102,8 @@ struct Value {
     std::string checked_by; ///< empty while unchecked
     std::string checked_on;
     Standing standing = Standing::current;
+    RecordId superseded_by = 0; ///< the value that took its place, where one did
+    std::string end_reason;     ///< why it is no longer current
 
     [[nodiscard]] bool is_checked() const noexcept { return !checked_by.empty(); }
 };

@@ -361,29 +361,38 @@ std::optional<double> final_torque(const Tightening& tightening) noexcept {
     return highest;
 }
 
+namespace {
+
+// Half of the last digit that a step was written with, in N·m or degrees.
+double rounding_of(const Step& step) {
+    const UnitInfo& unit = unit_named(step.unit);
+    return 0.5 * resolution(unit.from_canonical(step.nominal), step.significant) * unit.factor;
+}
+
+// True where both have the same kinds of step in the same order, and `fits` holds for each pair that has a figure.
+template <typename F>
+bool step_by_step(const Tightening& a, const Tightening& b, F&& fits) {
+    return std::ranges::equal(a.steps, b.steps, [&](const Step& x, const Step& y) {
+        return x.kind == y.kind && (x.kind == StepKind::hand_tight || fits(x, y));
+    });
+}
+
+} // namespace
+
 bool agree(const Tightening& a, const Tightening& b) {
-    if (a.steps.size() != b.steps.size()) {
-        return false;
-    }
-    for (std::size_t i = 0; i < a.steps.size(); ++i) {
-        const Step& x = a.steps[i];
-        const Step& y = b.steps[i];
-        if (x.kind != y.kind) {
-            return false;
-        }
-        if (x.kind == StepKind::hand_tight) {
-            continue;
-        }
-        const auto rounding = [](const Step& s) {
-            const UnitInfo& unit = unit_named(s.unit);
-            return 0.5 * resolution(unit.from_canonical(s.nominal), s.significant) * unit.factor;
-        };
-        const double allowed = std::max(rounding(x), rounding(y));
-        if (x.low > y.high + allowed || y.low > x.high + allowed) {
-            return false;
-        }
-    }
-    return true;
+    return step_by_step(a, b, [](const Step& x, const Step& y) {
+        const double allowed = std::max(rounding_of(x), rounding_of(y));
+        return x.low <= y.high + allowed && y.low <= x.high + allowed;
+    });
+}
+
+bool same_figure(const Tightening& a, const Tightening& b) {
+    return step_by_step(a, b, [](const Step& x, const Step& y) {
+        // One unit leaves nothing to round; the hair is for figures that were computed from a tolerance.
+        const double allowed = x.unit == y.unit ? 1e-9 * std::fabs(x.nominal) : std::max(rounding_of(x), rounding_of(y));
+        const auto near = [&](double first, double second) { return std::fabs(first - second) <= allowed; };
+        return near(x.nominal, y.nominal) && near(x.low, y.low) && near(x.high, y.high);
+    });
 }
 
 } // namespace clampbook

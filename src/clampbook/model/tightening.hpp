@@ -55,4 +55,8 @@ struct Tightening {
 /// same order, each pair of bands overlapping or apart by no more than the coarser one's rounding.
 [[nodiscard]] bool agree(const Tightening& a, const Tightening& b);
 
+/// True where the two are one figure, keyed twice: the same kinds of step in the same order with the same numbers, to the last bit
+/// in one unit, and within the rounding of the coarser print where the units differ.
+[[nodiscard]] bool same_figure(const Tightening& a, const Tightening& b);
+
 } // namespace clampbook

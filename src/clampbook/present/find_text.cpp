@@ -38,7 +38,8 @@ std::string whose(const Value& value) {
     std::string out =
         value.is_checked() ? "checked by " + value.checked_by + " on " + value.checked_on : std::string{"unchecked"};
     if (value.standing != Standing::current) {
-        out += ", " + upper(standing_name(value.standing));
+        out += ", " + upper(standing_name(value.standing)) +
+               (value.superseded_by == 0 ? "" : fmt::format(" by #{}", value.superseded_by)) + ": " + value.end_reason;
     }
     return out;
 }
@@ -53,7 +54,7 @@ void value_block(std::string& out, const FoundValue& found) {
     } else {
         out += "    no source given\n";
     }
-    paragraph(out, "    ", "entered by " + value.entered_by + " on " + value.entered_on);
+    paragraph(out, "    ", fmt::format("value #{}, entered by {} on {}", value.id, value.entered_by, value.entered_on));
     for (const auto& [lead, body] : {std::pair{"note: ", value.note}, {"confirmed although implausible: ", value.confirmed}}) {
         if (!body.empty()) {
             paragraph(out, "    ", lead + body);
@@ -120,7 +121,8 @@ std::string text(const FoundJoint& found) {
         value_block(out, value);
     }
     if (current.empty()) {
-        out += "\n  No value is in the book for this joint.\n";
+        out += found.values.empty() ? "\n  No value is in the book for this joint.\n"
+                                    : "\n  No current value is in the book for this joint.\n";
         if (!found.derive_command.empty()) {
             // A command stays on one line, so that it can be pasted.
             const std::string words = "  A generic figure, clearly labelled:";

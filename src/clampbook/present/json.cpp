@@ -111,6 +111,10 @@ Json json_of(const answer::FoundValue& found) {
     out["confirmed"] = v.confirmed;
     out["entered_by"] = v.entered_by;
     out["entered_on"] = v.entered_on;
+    if (v.standing != Standing::current) {
+        out["end_reason"] = v.end_reason;
+        out["superseded_by"] = v.superseded_by == 0 ? Json(nullptr) : Json(v.superseded_by);
+    }
     if (v.is_checked()) {
         out["checked_by"] = v.checked_by;
         out["checked_on"] = v.checked_on;

@@ -197,7 +197,7 @@ std::string text(const answer::TableAnswer& table) {
         const bool repeats = key == "name" && c > 0 &&
                              std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text == row[c - 1].text; });
         const bool is_note = key == "note" && table.schema == "list";
-        if (!empty && !repeats && !is_note) {
+        if (!empty && !repeats && !is_note && !table.columns[c].hidden) {
             std::size_t width = display_width(table.columns[c].title);
             for (const auto& row : table.rows) {
                 width = std::max(width, display_width(row[c].text));

@@ -229,3 +229,23 @@ TEST_CASE("the kinds of step have stable names") {
     CHECK(step_kind_name(StepKind::angle) == "angle");
     CHECK(step_kind_name(StepKind::hand_tight) == "hand-tight");
 }
+
+TEST_CASE("one figure keyed twice is the same, another is not") {
+    const auto same = [](const char* a, const char* b) { return same_figure(read_tightening(a), read_tightening(b)); };
+    CHECK(same("32 N·m", "32Nm"));
+    CHECK(same("32 N·m", "32.0 N·m"));
+    CHECK(same("30–36 N·m", "33 ± 3 N·m"));
+    CHECK(same("50 N·m + 90°", "50Nm+90°"));
+    CHECK(same("hand-tight + 1 turn", "hand-tight + 360°"));
+    CHECK_FALSE(same("32 N·m", "32.1 N·m"));
+    CHECK_FALSE(same("30–36 N·m", "33 N·m")); // agree, but say less
+    CHECK_FALSE(same("30–36 N·m", "30–37 N·m"));
+    CHECK_FALSE(same("50 N·m + 90°", "50 N·m"));
+    CHECK_FALSE(same("50 N·m, 90°", "90°, 50 N·m"));
+    CHECK_FALSE(same("hand-tight", "1 N·m"));
+    // another unit, within what either print rounds away
+    CHECK(same("32 N·m", "23.6 lbf·ft"));
+    CHECK(same("283 lbf·in", "32.0 N·m"));
+    CHECK_FALSE(same("32 N·m", "32 lbf·ft"));
+    CHECK_FALSE(same("32.0 N·m", "25 lbf·ft"));
+}
