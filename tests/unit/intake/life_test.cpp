@@ -60,6 +60,7 @@ TEST_CASE("a second person checks, once, and the same figure") {
         });
     };
     CHECK(check("46 N·m", {" ann", "2026-11-25T11:00:00Z"}).starts_with("value #1 was entered by Ann"));
+    CHECK(check("46 ± 2 N·m", k_bob).starts_with("'46 ± 2 N·m' is not what the book has")); // agrees, and says something else
     CHECK(check("47 N·m", k_bob).starts_with("'47 N·m' is not what the book has"));
     CHECK_FALSE(shop.book.value(shop.value)->is_checked());
     CHECK(check("33.9 lbf·ft", k_bob) == "accepted");

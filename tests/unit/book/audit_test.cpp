@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// The audit against somebody who knows how the chain is made: a line changed with its own hash computed anew is given away by the
+// line after it, and by the figures that the book remembers. What is done with SQL alone stands in tests/cli/life.test.
+
+#include "clampbook/book/impl.hpp"
+#include "shop.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace unit_tests;
+
+namespace {
+
+// Changes the detail of an event and gives it a hash that fits it.
+void forge(Shop& shop, std::int64_t seq) {
+    SQLite::Database db = shop.raw();
+    db.exec("DROP TRIGGER event_is_kept");
+    SQLite::Statement query{db, "SELECT previous, at, person, kind, joint, value, detail FROM event WHERE seq = ?"};
+    query.bind(1, seq);
+    REQUIRE(query.executeStep());
+    const auto id = [&](int column) {
+        return query.getColumn(column).isNull() ? std::nullopt : std::optional<RecordId>{query.getColumn(column).getInt64()};
+    };
+    std::string detail = query.getColumn(6).getString();
+    detail.replace(detail.find("\":\"") + 3, 1, "X");
+    const std::string hash =
+        book::event_hash(query.getColumn(0).getString(), seq, {query.getColumn(2).getString(), query.getColumn(1).getString()},
+                         query.getColumn(3).getString(), id(4), id(5), detail);
+    query.reset();
+    SQLite::Statement update{db, "UPDATE event SET detail = ?, hash = ? WHERE seq = ?"};
+    update.bind(1, detail);
+    update.bind(2, hash);
+    update.bind(3, seq);
+    update.exec();
+}
+
+} // namespace
+
+TEST_CASE("a book that nobody touched is as it was told") {
+    Shop shop;
+    shop.book.check_value(shop.value, "32 ± 3 N·m", {"Cid", "2026-11-25T10:15:00Z"});
+    const RecordId next = shop.book.add_value(value_of(shop.drain, "35 N·m"), k_stamp);
+    shop.book.supersede_value(shop.value, next, "bulletin", k_stamp);
+    shop.book.withdraw_value(next, "misread", k_stamp);
+    CHECK(shop.book.audit().empty());
+    CHECK(shop.book.value(shop.value)->superseded_by == next);
+    CHECK(shop.book.value(shop.value)->checked_by == "Cid");
+}
+
+TEST_CASE("a forged line doesn't fit the one after it") {
+    Shop shop;
+    forge(shop, 3); // the assembly's
+    const auto faults = Book{shop.path, Access::read}.audit();
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].starts_with("event 4 ("));
+    CHECK(faults[0].find("does not follow the event before it") != std::string::npos);
+}
+
+TEST_CASE("a forged last line isn't the one that the book remembers") {
+    Shop shop;
+    forge(shop, 6); // the value's
+    const auto faults = Book{shop.path, Access::read}.audit();
+    REQUIRE(faults.size() == 2);
+    CHECK(faults[0] == "the last event is not the one that the book remembers");
+    CHECK(faults[1].starts_with("value 1: its as_written is '32 ± 3 N·m', and event 6 told 'X2 ± 3 N·m'"));
+}
+
+TEST_CASE("a value ends once") {
+    Shop shop;
+    shop.book.withdraw_value(shop.value, "misread", k_stamp);
+    CHECK(refusal(ErrorKind::conflict, [&] {
+              shop.book.withdraw_value(shop.value, "again", k_stamp);
+              return 0;
+          }) != "accepted");
+    shop.book.check_value(shop.value, "32 N·m", k_stamp);
+    CHECK(refusal(ErrorKind::conflict, [&] {
+              shop.book.check_value(shop.value, "32 N·m", k_stamp);
+              return 0;
+          }) != "accepted");
+}
