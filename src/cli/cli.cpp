@@ -28,7 +28,7 @@ void show_help(std::ostream& out) {
             group = command.group;
             out << "\n" << group << "\n";
         }
-        out << "  " << pad_right(command.name, 10) << command.summary << "\n";
+        out << "  " << pad_right(command.name, 11) << command.summary << "\n";
     }
     out << "\nEvery command that answers takes --json; tables take --csv too. The book is the file that --book FILE or\n"
            "CLAMPBOOK_BOOK names, else ~/.local/share/clampbook/book.db.\n"

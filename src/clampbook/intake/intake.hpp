@@ -47,7 +47,7 @@ RecordId enter(book::Book& book, const reference::Reference& reference, const En
 
 /// Keeps that a second person keyed the figure again from its source and it agreed. Throws usage where it does not read, conflict
 /// where it is another figure, where the person is who entered it, or where the value is checked or no longer current.
-void check(book::Book& book, RecordId value, const std::string& tightening, const book::Stamp& stamp);
+void check(book::Book& book, RecordId id, const std::string& tightening, const book::Stamp& stamp);
 
 /// What takes a value's place: what is left empty stays as it was. `joint` of the entry is not looked at.
 struct Successor {
@@ -57,11 +57,11 @@ struct Successor {
 };
 /// Enters the successor and ends the value, both or neither; gives the successor's number. Throws as `enter` does, usage without
 /// a reason, conflict where the value is no longer current.
-RecordId supersede(book::Book& book, const reference::Reference& reference, RecordId value, const Successor& successor,
+RecordId supersede(book::Book& book, const reference::Reference& reference, RecordId id, const Successor& successor,
                    const book::Stamp& stamp);
 
 /// Ends a value without another in its place. Throws usage without a reason, conflict where it is no longer current.
-void withdraw(book::Book& book, RecordId value, std::string_view reason, const book::Stamp& stamp);
+void withdraw(book::Book& book, RecordId id, std::string_view reason, const book::Stamp& stamp);
 
 /// Takes one row of the exchange file: machine, assembly, joint and source are added where the book lacks them, then
 /// the value, if the row has one. Throws invalid_data naming `file` and the line for whatever does not fit.
