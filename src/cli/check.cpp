@@ -10,7 +10,6 @@ namespace clampbook::cli {
 namespace {
 
 struct CheckOptions {
-    std::string value;
     std::vector<std::string> tightening;
 };
 
@@ -18,24 +17,17 @@ struct CheckOptions {
 
 Action setup_check(CLI::App& app, Context& context) {
     auto options = std::make_shared<CheckOptions>();
-    app.add_option("value", options->value, "number of the value, as find shows it: 3")->type_name("")->required();
+    Action run = telling_of_value(
+        app, context, "check",
+        [options](book::Book& book, const reference::Reference& reference, const Value& value, const book::Stamp& stamp) {
+            static_cast<void>(reference);
+            intake::check(book, value.id, join(options->tightening, " "), stamp);
+            return "value " + std::to_string(value.id) + " is checked by " + stamp.person;
+        });
     app.add_option("tightening", options->tightening, "the figure, keyed again from the source: 32 N·m")
         ->type_name("")
         ->required();
-    add_person(app, context);
-    add_json(app, context);
-    add_book(app, context);
-    add_reference(app, context);
-    return [options, &context] {
-        const book::Stamp stamp = context.stamp();
-        book::Book book = context.book(book::Access::write);
-        const reference::Reference reference = context.reference();
-        const Value value = intake::value_numbered(book, options->value);
-        intake::check(book, value.id, join(options->tightening, " "), stamp);
-        show_value(context, book, reference, value.joint, "check",
-                   "value " + std::to_string(value.id) + " is checked by " + stamp.person);
-        return 0;
-    };
+    return run;
 }
 
 } // namespace clampbook::cli

@@ -59,6 +59,25 @@ void show_value(Context& context, const book::Book& book, const reference::Refer
     }
 }
 
+Action telling_of_value(CLI::App& app, Context& context, const char* schema, Telling tell) {
+    auto number = std::make_shared<std::string>();
+    // First of the words, whatever else the command reads.
+    app.add_option("value", *number, "number of the value, as find shows it: 3")->type_name("")->required();
+    add_person(app, context);
+    add_json(app, context);
+    add_book(app, context);
+    add_reference(app, context);
+    return [number, &context, schema, tell = std::move(tell)] {
+        const book::Stamp stamp = context.stamp();
+        book::Book book = context.book(book::Access::write);
+        const reference::Reference reference = context.reference();
+        const Value value = intake::value_numbered(book, *number);
+        const std::string told = tell(book, reference, value, stamp);
+        show_value(context, book, reference, value.joint, schema, told);
+        return 0;
+    };
+}
+
 Action setup_enter(CLI::App& app, Context& context) {
     auto options = std::make_shared<EnterOptions>();
     app.add_option("tightening", options->tightening, "as the source writes it: 32 N·m, 30–36 N·m, 20 N·m, 50 N·m, 90°")

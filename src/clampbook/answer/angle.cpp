@@ -19,8 +19,6 @@ namespace {
 
 using reference::Reference;
 
-constexpr double k_usual_friction = 0.12;
-
 Figure stiffness_figure(engine::Compliance compliance, std::string basis) {
     // Shown as what a kilonewton costs in travel; JSON has it in mm, at one newton.
     Figure f;
@@ -57,13 +55,10 @@ struct Joint {
     Length grip;
     Length shank;
     Face face;
-    Coefficients friction;
-    std::string friction_basis;
+    GivenFriction friction;
     engine::Springs springs;
     engine::FrictionJoint twisted;
 };
-
-Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter); }
 
 engine::Springs springs_of(const AngleRequest& request, const Joint& j) {
     const engine::ThreadGeometry& thread = j.screw.geometry;
@@ -101,14 +96,13 @@ Joint joint_of(Document& document, const Reference& reference, const AngleReques
         throw error(ErrorKind::out_of_validity, "a shank of {} lies outside the grip of {}", request.shank, request.grip);
     }
     j.face = face_of(reference, request.face, j.screw.thread.size);
-    j.friction = {k_usual_friction, k_usual_friction};
-    j.friction_basis = "the middle of friction class B, VDI 2230-1";
-    if (!request.friction.empty()) {
-        j.friction = read_coefficients(request.friction);
-        j.friction_basis = "as given";
-    }
+    j.friction = friction_of(request.friction, [&] {
+        const reference::FrictionClassRow b = reference.friction_class("B");
+        const double middle = (b.low + b.high.value()) / 2;
+        return GivenFriction{{middle, middle}, "the middle of friction class B", b.citation};
+    });
     j.springs = springs_of(request, j);
-    j.twisted = {j.screw.geometry, j.friction.thread, j.friction.head, j.face.bearing.value * millimetre,
+    j.twisted = {j.screw.geometry, j.friction.mu.thread, j.friction.mu.head, j.face.bearing.value * millimetre,
                  j.face.hole.value * millimetre};
     return j;
 }
@@ -174,9 +168,8 @@ void add_diagram(Document& document, const AngleRequest& request, const Joint& j
     const engine::LoadedJoint loaded = engine::under_load(preload, share, load);
     document.add("loaded.screw", "screw under " + request.load, force_figure(loaded.screw, "F + Φ P"));
     document.add("loaded.clamping", "left between the parts", force_figure(loaded.clamping, "F − (1 − Φ) P"));
-    Figure factor = number_figure(engine::separation_factor(preload, share, load), "F/((1 − Φ) P)");
-    factor.print = print_significant(factor.value, 3);
-    document.add("separation_factor", "times that load opens it", factor);
+    document.add("separation_factor", "times that load opens it",
+                 number_figure(engine::separation_factor(preload, share, load), "F/((1 − Φ) P)", 3));
     document.add(
         "stress_amplitude", "stress amplitude, 0 to that load",
         stress_figure(engine::stress_amplitude(share, load, j.screw.geometry.stress_area), Label::derived, "Φ P/(2 As)"));
@@ -194,17 +187,10 @@ int read_roughness(std::string_view text) {
                 "'{}' is no roughness kept here; it is 10, 40 or 160, the Rz in µm that the surfaces stay under", text);
 }
 
-int read_interfaces(std::string_view text) {
-    const auto number = read_whole_decimal(text);
-    if (!number || number->value != std::floor(number->value) || !(number->value >= 0 && number->value <= 20)) {
-        throw error(ErrorKind::usage, "'{}' is no number of interfaces; a whole number from 0 to 20 is wanted", text);
-    }
-    return static_cast<int>(number->value);
-}
-
 Force add_embedding(Document& document, const Reference& reference, const AngleRequest& request, const Joint& j) {
     const int roughness = request.roughness.empty() ? 40 : read_roughness(request.roughness);
-    const int interfaces = request.interfaces.empty() ? 1 : read_interfaces(request.interfaces);
+    const int interfaces =
+        request.interfaces.empty() ? 1 : static_cast<int>(read_count(request.interfaces, "number of interfaces", 0, 20));
     const int bearings = j.tapped ? 1 : 2;
     const reference::EmbeddingRow thread = reference.embedding(roughness, "thread");
     const Length settling = thread.amount + static_cast<double>(bearings) * reference.embedding(roughness, "head or nut").amount +
@@ -271,8 +257,7 @@ void add_inputs(Document& document, const AngleRequest& request, const Joint& j,
     material("modulus.screw", "modulus, screw", j.screw_steel);
     document.add("bearing_diameter", "bearing face d_w", j.face.bearing);
     document.add("hole", "hole d_h", j.face.hole);
-    document.add("friction.thread", "friction in the thread μ_G", number_figure(j.friction.thread, j.friction_basis));
-    document.add("friction.head", "friction under the head μ_K", number_figure(j.friction.head, j.friction_basis));
+    add_friction(document, j.friction);
 }
 
 void require_inputs(const AngleRequest& request) {
@@ -300,7 +285,7 @@ Document angle(const Reference& reference, const AngleRequest& request) {
     t.snug = engine::friction_preload(snug.as<Dimension::torque>(), j.twisted);
     t.gained = engine::preload_by_turn(turned.as<Dimension::angle>(), j.springs, j.screw.geometry.pitch);
     t.elastic = t.snug + t.gained;
-    t.yields = engine::assembly_preload(j.screw.property_class.yield_strength, 1, j.screw.geometry, j.friction.thread);
+    t.yields = engine::assembly_preload(j.screw.property_class.yield_strength, 1, j.screw.geometry, j.friction.mu.thread);
     if (t.snug > t.yields) {
         throw error(ErrorKind::out_of_validity, "a snug torque of {} passes the yield point of {} before the turn begins",
                     request.snug, j.screw.title());

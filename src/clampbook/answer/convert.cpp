@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "clampbook/answer/calculate.hpp"
+#include "clampbook/answer/parts.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
@@ -58,37 +58,16 @@ std::vector<std::string_view> counterparts(const UnitInfo& unit) {
 }
 
 void add_scale(Document& document, const Figure& result, const UnitInfo& result_unit, std::string_view text) {
-    // A step without a unit is in the result's; with one, the tool is marked in that unit and set there.
-    const auto bare = read_whole_decimal(text);
-    const std::optional<Reading> reading = bare ? std::nullopt : std::optional{read_quantity(text, result_unit.dimension)};
-    const UnitInfo& unit = reading ? *reading->unit : result_unit;
-    const double step = reading ? reading->value : bare->value;
-    const double exact = unit.from_canonical(result_unit.to_canonical(result.value));
-    const std::string step_print = with_unit(print_shortest(step), unit);
-    if (!(step > 0)) {
-        throw error(ErrorKind::out_of_validity, "the scale's step '{}' must be more than zero", text);
-    }
-    const double setting = std::round(exact / step) * step;
-    if (setting == 0 || !std::isfinite(setting)) {
-        throw error(ErrorKind::out_of_validity,
-                    "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
-                    result.print);
-    }
-    // Decimals that the step needs, so that 23.5 is not shown as 23.499999.
-    int decimals = 0;
-    while (decimals < 9 && std::fabs(std::round(step * std::pow(10, decimals)) - step * std::pow(10, decimals)) > 1e-9) {
-        ++decimals;
-    }
-    const double error_ratio = setting / exact - 1;
+    const ScaleMark mark = mark_on_scale(result_unit.to_canonical(result.value), result_unit, result.print, text);
     Figure f;
-    f.value = setting;
-    f.unit = unit.symbol;
-    f.print = with_unit(print_fixed(setting, decimals), unit);
-    f.basis = "nearest mark of a scale in steps of " + step_print;
+    f.value = mark.setting;
+    f.unit = mark.unit->symbol;
+    f.print = mark.print;
+    f.basis = mark.basis;
     document.add("scale.setting", "setting", f);
     Figure off;
-    off.value = error_ratio;
-    off.print = (error_ratio > 0 ? "+" : "") + print_fixed(error_ratio * 100, 2) + " %";
+    off.value = mark.setting / mark.exact - 1;
+    off.print = (off.value > 0 ? "+" : "") + print_fixed(off.value * 100, 2) + " %";
     off.basis = "setting against the exact figure";
     document.add("scale.error", "off by", off);
 }

@@ -46,9 +46,7 @@ void add_surface(Document& document, const Reference& reference, const DeriveReq
         document.notes.push_back("No limiting surface pressure is kept here for " + material.code + ".");
         return;
     }
-    Figure most = stress_figure(*material.limiting_pressure, Label::standard, {});
-    most.citation = material.pressure;
-    document.add("limiting_pressure", "limiting pressure", most);
+    document.add("limiting_pressure", "limiting pressure", curated_stress(*material.limiting_pressure, material.pressure));
     if (pressure > *material.limiting_pressure) {
         document.cautions.push_back({"over-pressure", "The surface under the head yields at this preload: it is lost again. A "
                                                       "flange, a hard washer or less preload is needed."});
@@ -125,17 +123,13 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
     Figure area = figure(joint.thread.stress_area, "mm²", 4, Label::derived);
     area.basis = "by formula, not rounded";
     document.add("stress_area", "stress area As", area);
-    Figure strength = stress_figure(yield, Label::standard, {});
-    strength.citation = screw.property_class.citation;
-    document.add("yield_strength", "yield strength Rp0.2, least", strength);
-    document.add("friction.thread", "friction in the thread μ_G", number_figure(mu.thread, "as given"));
-    document.add("friction.head", "friction under the head μ_K", number_figure(mu.head, "as given"));
+    document.add("yield_strength", "yield strength Rp0.2, least", curated_stress(yield, screw.property_class.citation));
+    add_friction(document, {mu, "as given"});
     document.add("bearing_diameter", "bearing face d_w", bearing);
     document.add("hole", "hole d_h", hole);
     document.add("torsion", "torsion", std::string{torsion == engine::Torsion::plastic ? "plastic" : "elastic, the older rule"});
-    Figure k = number_figure(engine::equivalent_nut_factor(joint), "T / (F d), for this joint alone");
-    k.print = print_significant(k.value, 3);
-    document.add("nut_factor", "equivalent nut factor K", k);
+    document.add("nut_factor", "equivalent nut factor K",
+                 number_figure(engine::equivalent_nut_factor(joint), "T / (F d), for this joint alone", 3));
     add_surface(document, reference, request, preload, joint);
     for (const Caution& caution : {caution_generic(), caution_coefficients(), caution_maker_first()}) {
         document.cautions.push_back(caution);

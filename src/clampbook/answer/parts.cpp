@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace clampbook::answer {
 namespace {
@@ -70,6 +71,16 @@ Coefficients read_coefficients(std::string_view text) {
     return {*thread, *head};
 }
 
+void add_friction(Document& document, const GivenFriction& friction) {
+    const auto add = [&](const char* key, const char* title, double mu) {
+        Figure f = number_figure(mu, friction.basis);
+        f.citation = friction.citation;
+        document.add(key, title, f);
+    };
+    add("friction.thread", "friction in the thread μ_G", friction.mu.thread);
+    add("friction.head", "friction under the head μ_K", friction.mu.head);
+}
+
 engine::Band read_friction_band(std::string_view text) {
     const std::size_t dots = text.find("..");
     const auto low = dots == std::string_view::npos ? std::nullopt : with_point(text.substr(0, dots));
@@ -97,6 +108,48 @@ Figure number_figure(double value, std::string basis) {
     return f;
 }
 
+Figure number_figure(double value, std::string basis, int significant) {
+    Figure f = number_figure(value, std::move(basis));
+    f.print = print_significant(value, significant);
+    return f;
+}
+
+std::uint64_t read_count(std::string_view text, std::string_view what, std::uint64_t low, std::uint64_t high) {
+    const auto number = read_whole_decimal(text);
+    if (!number || number->value != std::floor(number->value) || !(number->value >= static_cast<double>(low)) ||
+        !(number->value <= static_cast<double>(high))) {
+        throw error(ErrorKind::usage, "'{}' is no {}; a whole number from {} to {} is wanted", text, what, low, high);
+    }
+    return static_cast<std::uint64_t>(number->value);
+}
+
+ScaleMark mark_on_scale(double wanted, const UnitInfo& unit, std::string_view print, std::string_view step_text) {
+    const auto bare = read_whole_decimal(step_text);
+    const std::optional<Reading> reading = bare ? std::nullopt : std::optional{read_quantity(step_text, unit.dimension)};
+    ScaleMark mark;
+    mark.unit = reading ? reading->unit : &unit;
+    const double step = reading ? reading->value : bare->value;
+    mark.exact = mark.unit->from_canonical(wanted);
+    const std::string step_print = with_unit(print_shortest(step), *mark.unit);
+    if (!(step > 0)) {
+        throw error(ErrorKind::out_of_validity, "the scale's step '{}' must be more than zero", step_text);
+    }
+    mark.setting = std::round(mark.exact / step) * step;
+    if (mark.setting == 0 || !std::isfinite(mark.setting)) {
+        throw error(ErrorKind::out_of_validity,
+                    "a scale in steps of {} rounds {} to nothing; its step must be less than twice the figure", step_print,
+                    print);
+    }
+    // Decimals that the step needs, so that 23.5 is not shown as 23.499999.
+    int decimals = 0;
+    while (decimals < 9 && std::fabs(std::round(step * std::pow(10, decimals)) - step * std::pow(10, decimals)) > 1e-9) {
+        ++decimals;
+    }
+    mark.print = with_unit(print_fixed(mark.setting, decimals), *mark.unit);
+    mark.basis = "nearest mark of a scale in steps of " + step_print;
+    return mark;
+}
+
 Figure given_length(std::string_view text) {
     Figure f = figure(read_quantity(text, Dimension::length).as<Dimension::length>(), "mm", 4, Label::derived);
     f.basis = "as given";
@@ -120,6 +173,12 @@ Figure curated_length(const reference::SizeRow& row) {
 Figure stress_figure(Stress stress, Label label, std::string basis) {
     Figure f = figure(stress, "MPa", 3, label);
     f.basis = std::move(basis);
+    return f;
+}
+
+Figure curated_stress(Stress stress, std::optional<Citation> citation, std::string basis) {
+    Figure f = stress_figure(stress, Label::standard, std::move(basis));
+    f.citation = std::move(citation);
     return f;
 }
 

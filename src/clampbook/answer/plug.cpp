@@ -130,20 +130,17 @@ void add_limits(Document& document, const PlugInputs& in, const engine::PlugWind
     document.add("strip_load", "load at stripping", force_figure(strip_load, "SAE 770420"));
 }
 
-void add_inputs(Document& document, const PlugInputs& in, const Reference& reference) {
+void add_inputs(Document& document, const PlugInputs& in) {
     document.section("inputs");
     document.add("thread", "thread", in.thread.code);
     document.add("form", "form", in.form);
     document.add("property_class", "plug's strength", "class " + in.plug_class.name);
-    document.add("ring.material", "ring", in.ring + (in.ring_words.empty() ? "" : ", " + in.ring_words));
-    const reference::RingInfo ring = reference.ring(in.ring, in.thread.code);
-    if (ring.seating_stress && in.ring_size) {
-        Figure y = stress_figure(*ring.seating_stress, Label::standard, {});
-        y.citation = ring.seating;
-        document.add("ring.seating_stress", "seating stress y", y);
+    document.add("ring.material", "ring", in.ring.material + (in.ring_words.empty() ? "" : ", " + in.ring_words));
+    if (in.ring.seating_stress && in.ring_size) {
+        document.add("ring.seating_stress", "seating stress y", curated_stress(*in.ring.seating_stress, in.ring.seating));
     }
-    if (in.ring != "none") {
-        document.add("ring.renew", "and", ring.renew);
+    if (in.ring.material != "none") {
+        document.add("ring.renew", "and", in.ring.renew);
     }
     document.add("face.inner", "face turned on, inside", derived_length(in.face_inner, in.face_words));
     document.add("face.outer", "face turned on, outside", derived_length(in.face_outer, in.face_words));
@@ -152,13 +149,11 @@ void add_inputs(Document& document, const PlugInputs& in, const Reference& refer
         document.add("bore", "hole in the core", derived_length(in.bore, in.bore_words));
     }
     document.add("housing.material", "housing", in.housing.code + ", " + in.housing.name);
-    Figure shear = stress_figure(in.housing.shear_strength, Label::standard, in.housing.shear_basis);
-    shear.citation = in.housing.shear;
-    document.add("housing.shear_strength", "its shear strength", shear);
+    document.add("housing.shear_strength", "its shear strength",
+                 curated_stress(in.housing.shear_strength, in.housing.shear, in.housing.shear_basis));
     if (in.housing.limiting_pressure) {
-        Figure pressure = stress_figure(*in.housing.limiting_pressure, Label::standard, {});
-        pressure.citation = in.housing.pressure;
-        document.add("housing.limiting_pressure", "its limiting pressure", pressure);
+        document.add("housing.limiting_pressure", "its limiting pressure",
+                     curated_stress(*in.housing.limiting_pressure, in.housing.pressure));
     }
     const auto friction = [&](double mu) {
         Figure f = number_figure(mu, in.friction_basis);
@@ -177,7 +172,8 @@ void compare_with_bolt_chart(Document& document, const Reference& reference, con
         return;
     }
     const Screw screw = screw_of(reference, in.thread.code, "8.8");
-    const Torque chart = engine::torque_for(0.75 * (screw.proof_load.value * newton), 0.2, in.thread.major);
+    const Torque chart = engine::torque_for(reference.preload_choice("reused").share * (screw.proof_load.value * newton),
+                                            chosen_nut_factor(reference, {}, {}).value, in.thread.major);
     document.notes.push_back(fmt::format(
         "Not for a plug: a chart for screws of class 8.8 says {} for this thread, {} at which this one strips ({}).",
         print_quantity(chart.in(newton_metre), "N·m", 2), chart > limits.strip ? "more than the torque" : "less than the torque",
@@ -197,12 +193,12 @@ void add_assumptions(Document& document, const PlugInputs& in, bool usual_class)
         document.notes.emplace_back(
             "The whole face of the ring is seated. No limiting pressure of the ring itself is published: a solid "
             "metal ring flattens and holds.");
-    } else if (in.ring == "bonded") {
+    } else if (in.ring.material == "bonded") {
         document.notes.emplace_back(
             "No seating stress of a bonded ring is published: its lip seals as soon as the steel lies flat.");
-    } else if (in.ring == "none") {
+    } else if (in.ring.material == "none") {
         document.notes.emplace_back("Nothing is seated without a ring: only upper limits are known.");
-    } else if (in.ring == "o-ring") {
+    } else if (in.ring.material == "o-ring") {
         document.notes.emplace_back(
             "The faces meet metal to metal; the o-ring is squeezed by its groove, not by the torque. The torques of "
             "such ports hold for steel.");
@@ -279,9 +275,8 @@ Document plug(const Reference& reference, const PlugRequest& request) {
     limits.strip = strip.least();
     limits.yield_strength = in.plug_class.yield_strength;
     limits.tensile_strength = in.plug_class.tensile_strength;
-    const reference::RingInfo ring = reference.ring(in.ring, in.thread.code);
-    if (ring.seating_stress && in.ring_size) {
-        limits.seat = engine::seating_load(in.face_inner, in.face_outer, *ring.seating_stress);
+    if (in.ring.seating_stress && in.ring_size) {
+        limits.seat = engine::seating_load(in.face_inner, in.face_outer, *in.ring.seating_stress);
     }
     if (in.housing.limiting_pressure) {
         limits.face = engine::seating_load(in.face_inner, in.face_outer, *in.housing.limiting_pressure);
@@ -290,11 +285,11 @@ Document plug(const Reference& reference, const PlugRequest& request) {
     }
     const engine::PlugWindow found =
         engine::plug_window({in.geometry, in.face_outer, in.face_inner, in.bore}, limits, in.friction);
-    const Window window = in.ring == "o-ring" ? port_window(document, reference, in, found)
-                                              : Window{found.seat, "seating the ring", found.high, governs_words(found)};
+    const Window window = in.ring.material == "o-ring" ? port_window(document, reference, in, found)
+                                                       : Window{found.seat, "seating the ring", found.high, governs_words(found)};
     add_window(document, window);
     add_limits(document, in, found, limits.strip);
-    add_inputs(document, in, reference);
+    add_inputs(document, in);
     compare_with_bolt_chart(document, reference, in, found);
     add_assumptions(document, in, request.property_class.empty());
     for (const Caution& caution : {caution_generic(), caution_no_prescription(), caution_fill_first(), caution_maker_first()}) {

@@ -33,10 +33,11 @@ std::string form_of(const Reference& reference, const PlugRequest& request) {
 
 void look_up_ring(PlugInputs& in, const Reference& reference, const PlugRequest& request) {
     const RingName ring = read_ring(request.ring);
-    in.ring = reference.ring_material(ring.material);
-    const bool flat = in.ring == "aluminium" || in.ring == "copper" || in.ring == "steel";
+    in.ring = reference.ring(reference.ring_material(ring.material), in.thread.code);
+    const bool flat = in.ring.material == "aluminium" || in.ring.material == "copper" || in.ring.material == "steel";
     if (ring.size && !flat) {
-        throw error(ErrorKind::usage, "--ring {} takes no size: only a flat metal ring is seated over its face", in.ring);
+        throw error(ErrorKind::usage, "--ring {} takes no size: only a flat metal ring is seated over its face",
+                    in.ring.material);
     }
     if (ring.size) {
         in.ring_size = ring.size;
@@ -45,7 +46,7 @@ void look_up_ring(PlugInputs& in, const Reference& reference, const PlugRequest&
         const auto usual = reference.usual_ring(in.thread.code);
         if (!usual) {
             throw error(ErrorKind::not_found, "no flat ring is kept here for {}; give its size, like --ring '{} 18x22'",
-                        in.thread.code, in.ring);
+                        in.thread.code, in.ring.material);
         }
         in.ring_size = RingSize{usual->inner, usual->outer, usual->thickness, usual->print};
         in.ring_words = usual->print + ", usual for this thread (DIN 7603)";
@@ -118,9 +119,9 @@ PlugInputs plug_inputs(Document& document, const Reference& reference, const Plu
                     form.name, thread_for_print(in.thread.code),
                     form.code.starts_with("taper") ? "and no gauge length of it is kept here" : "and has no face to turn on");
     }
-    if ((form.seal == "o-ring") != (in.ring == "o-ring")) {
+    if ((form.seal == "o-ring") != (in.ring.material == "o-ring")) {
         throw error(ErrorKind::usage, "a {} seals by {}, not by '{}'", form.name, form.seal == "ring" ? "a ring" : "an o-ring",
-                    in.ring);
+                    in.ring.material);
     }
     in.housing = material_of(reference, request.housing, document);
     in.plug_class = class_of(reference, request, in.thread);

@@ -16,7 +16,7 @@ struct PlugInputs {
     reference::ThreadRow thread;
     engine::ThreadGeometry geometry;
     std::string form;
-    std::string ring; ///< material
+    reference::RingInfo ring;
     std::optional<reference::PlugRow> part;
     std::optional<RingSize> ring_size;
     std::string ring_words;

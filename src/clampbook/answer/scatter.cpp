@@ -9,7 +9,7 @@
 #include "clampbook/engine/strength.hpp"
 #include "clampbook/units/reading.hpp"
 
-#include <cmath>
+#include <functional>
 
 namespace clampbook::answer {
 namespace {
@@ -17,16 +17,6 @@ namespace {
 using reference::Reference;
 
 constexpr std::size_t k_parts = 20;
-
-// A whole number from `low` to `high`.
-std::uint64_t read_count(std::string_view text, std::string_view what, std::uint64_t low, std::uint64_t high) {
-    const auto number = read_whole_decimal(text);
-    if (!number || number->value != std::floor(number->value) || !(number->value >= static_cast<double>(low)) ||
-        !(number->value <= static_cast<double>(high))) {
-        throw error(ErrorKind::usage, "'{}' is no {}; a whole number from {} to {} is wanted", text, what, low, high);
-    }
-    return static_cast<std::uint64_t>(number->value);
-}
 
 engine::Draws read_draws(const ScatterRequest& request) {
     engine::Draws draws;
@@ -53,8 +43,8 @@ std::string shape_words(const engine::Draws& draws) {
 struct Outcome {
     engine::PreloadBounds bounds;
     std::string bounds_basis;
-    engine::Spread spread;
-    std::string drawn; ///< what was drawn, in words
+    std::function<engine::Spread()> draw; ///< made last, when nothing is left to refuse
+    std::string drawn;                    ///< what is drawn, in words
 };
 
 Outcome by_method(Document& document, const Reference& reference, const ScatterRequest& request, const Screw& screw,
@@ -74,7 +64,7 @@ Outcome by_method(Document& document, const Reference& reference, const ScatterR
     scatter.label = row.half_range ? Label::standard : Label::derived;
     scatter.citation = row.citation;
     document.add("scatter", "its scatter", scatter);
-    return {engine::bounds_about(mean, s), "mean ± scatter", engine::draw_about(mean, s, draws),
+    return {engine::bounds_about(mean, s), "mean ± scatter", [=] { return engine::draw_about(mean, s, draws); },
             "the preload, " + shape_words(draws) + ", over its whole scatter"};
 }
 
@@ -95,7 +85,7 @@ Outcome by_friction(Document& document, const Reference& reference, const Scatte
     document.add("bearing_diameter", "bearing face d_w", bearing);
     document.add("hole", "hole d_h", hole);
     return {engine::friction_bounds(torque, joint, band, tool), "torque and friction at their ends (VDI 2230-1)",
-            engine::draw_by_friction(torque, joint, band, tool, draws),
+            [=] { return engine::draw_by_friction(torque, joint, band, tool, draws); },
             "friction in the thread, friction under the head and the tool's deviation, each for itself and " +
                 shape_words(draws) + ", over its whole band"};
 }
@@ -104,26 +94,30 @@ Figure drawn_force(Force force) { return force_figure(force, "drawn"); }
 
 void add_outcome(Document& document, const ScatterRequest& request, const Screw& screw, const engine::Draws& draws,
                  const Outcome& outcome) {
+    std::optional<Force> needed;
+    if (!request.needed.empty()) {
+        needed = read_quantity(request.needed, Dimension::force).as<Dimension::force>();
+    }
+    const engine::Spread spread = outcome.draw();
     const Force proof = screw.proof_load.value * newton;
     document.section("bounds that always hold");
     document.add("preload.least", "least preload", force_figure(outcome.bounds.least, outcome.bounds_basis));
     document.add("preload.most", "most preload", force_figure(outcome.bounds.most, outcome.bounds_basis));
-    Figure factor = number_figure(outcome.bounds.factor(), "most over least (VDI 2230-1)");
-    factor.print = print_significant(factor.value, 3);
-    document.add("tightening_factor", "tightening factor α_A", factor);
+    document.add("tightening_factor", "tightening factor α_A",
+                 number_figure(outcome.bounds.factor(), "most over least (VDI 2230-1)", 3));
 
     document.section(fmt::format("{} draws, seed {}", draws.count, draws.seed));
     document.add("draws", "", number_figure(static_cast<double>(draws.count), "draws"));
     document.add("seed", "", number_figure(static_cast<double>(draws.seed), "seed"));
-    document.add("mean", "mean", drawn_force(outcome.spread.mean()));
-    document.add("standard_deviation", "standard deviation", drawn_force(outcome.spread.deviation()));
+    document.add("mean", "mean", drawn_force(spread.mean()));
+    document.add("standard_deviation", "standard deviation", drawn_force(spread.deviation()));
     for (const int percent : {1, 5, 25, 50, 75, 95, 99}) {
         document.add(fmt::format("percentiles.p{}", percent), fmt::format("{} % lie under", percent),
-                     drawn_force(outcome.spread.percentile(percent / 100.0)));
+                     drawn_force(spread.percentile(percent / 100.0)));
     }
     document.section("chances");
     document.add("chance_over_proof", "passes the " + screw.load_name(),
-                 share_figure(outcome.spread.share_over(proof), "of the draws, over " + screw.proof_load.print));
+                 share_figure(spread.share_over(proof), "of the draws, over " + screw.proof_load.print));
     Histogram h;
     h.title = "how often each preload comes";
     h.unit = "N";
@@ -132,14 +126,13 @@ void add_outcome(Document& document, const ScatterRequest& request, const Screw&
     h.high = outcome.bounds.most.in(newton);
     h.total = draws.count;
     h.marks.push_back({proof.in(newton), screw.load_name()});
-    if (!request.needed.empty()) {
-        const Force needed = read_quantity(request.needed, Dimension::force).as<Dimension::force>();
+    if (needed) {
         document.add("chance_under_needed", "falls under what is needed",
-                     share_figure(outcome.spread.share_under(needed), "of the draws, under " + request.needed));
-        h.marks.push_back({needed.in(newton), "needed"});
+                     share_figure(spread.share_under(*needed), "of the draws, under " + request.needed));
+        h.marks.push_back({needed->in(newton), "needed"});
     }
     if (outcome.bounds.least < outcome.bounds.most) {
-        h.counts = outcome.spread.histogram(outcome.bounds.least, outcome.bounds.most, k_parts);
+        h.counts = spread.histogram(outcome.bounds.least, outcome.bounds.most, k_parts);
         document.histogram = std::move(h);
     }
     document.notes.push_back("Drawn: " + outcome.drawn + ".");

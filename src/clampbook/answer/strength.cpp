@@ -28,12 +28,6 @@ Figure computed_load(Force force, std::string basis, bool inch_thread) {
     return f;
 }
 
-Figure class_stress(Stress stress, const Citation& citation) {
-    Figure f = stress_figure(stress, Label::standard, {});
-    f.citation = citation;
-    return f;
-}
-
 } // namespace
 
 Screw screw_of(const Reference& reference, std::string_view designation, std::string_view property_class) {
@@ -108,11 +102,11 @@ Document strength(const Reference& reference, std::string_view designation, std:
     }
     document.add("min_tensile_load", "minimum tensile load", s.tensile_load);
     if (c.proof_stress) {
-        document.add("proof_stress", "proof stress Sp", class_stress(*c.proof_stress, c.citation));
+        document.add("proof_stress", "proof stress Sp", curated_stress(*c.proof_stress, c.citation));
     }
     document.add("yield_strength", "yield strength" + (c.yield_kind == "yield" ? std::string{} : " " + c.yield_kind) + ", least",
-                 class_stress(c.yield_strength, c.citation));
-    document.add("tensile_strength", "tensile strength Rm, least", class_stress(c.tensile_strength, c.citation));
+                 curated_stress(c.yield_strength, c.citation));
+    document.add("tensile_strength", "tensile strength Rm, least", curated_stress(c.tensile_strength, c.citation));
     if (!c.note.empty()) {
         document.notes.push_back(c.note);
     }

@@ -14,8 +14,6 @@ namespace {
 
 using reference::Reference;
 
-constexpr double k_low_friction = 0.08;
-
 Figure area_figure(Area area, const std::string& basis) {
     Figure f = figure(area, "mm²", 3, Label::derived);
     f.basis = basis;
@@ -26,12 +24,10 @@ Figure area_figure(Area area, const std::string& basis) {
 void add_torque(Document& document, const Reference& reference, const StripRequest& request, const Screw& screw,
                 const engine::StripLoads& loads) {
     const bool asked = request.face != FaceChoice{} || !request.friction.empty();
-    Coefficients mu{k_low_friction, k_low_friction};
-    std::string basis = "the low end of friction class B, VDI 2230-1";
-    if (!request.friction.empty()) {
-        mu = read_coefficients(request.friction);
-        basis = "as given";
-    }
+    const GivenFriction mu = friction_of(request.friction, [&] {
+        const reference::FrictionClassRow b = reference.friction_class("B");
+        return GivenFriction{{b.low, b.low}, "the low end of friction class B", b.citation};
+    });
     std::optional<Face> face;
     try {
         face = face_of(reference, request.face, screw.thread.size);
@@ -42,7 +38,7 @@ void add_torque(Document& document, const Reference& reference, const StripReque
         document.notes.push_back("No torque at stripping: " + std::string{fault.what()} + ".");
         return;
     }
-    const engine::FrictionJoint joint{screw.geometry, mu.thread, mu.head, face->bearing.value * millimetre,
+    const engine::FrictionJoint joint{screw.geometry, mu.mu.thread, mu.mu.head, face->bearing.value * millimetre,
                                       face->hole.value * millimetre};
     const Force tensile = screw.tensile_load.value * newton;
     document.section("torque");
@@ -53,8 +49,7 @@ void add_torque(Document& document, const Reference& reference, const StripReque
     } else {
         document.notes.emplace_back("No torque at stripping: the screw breaks first.");
     }
-    document.add("friction.thread", "friction in the thread μ_G", number_figure(mu.thread, basis));
-    document.add("friction.head", "friction under the head μ_K", number_figure(mu.head, basis));
+    add_friction(document, mu);
     document.add("bearing_diameter", "bearing face d_w", face->bearing);
     document.add("hole", "hole d_h", face->hole);
     document.notes.emplace_back(
@@ -101,41 +96,26 @@ Document strip(const Reference& reference, const StripRequest& request) {
                              : internal   ? "the thread in the housing strips"
                                           : "the screw's thread strips"});
     document.add("min_tensile_load", "the screw breaks at", screw.tensile_load);
-    document.add("needed_engagement", "so that it breaks first", [&] {
-        Figure f = figure(engine::engagement_for(tensile, pair.pair, strengths, c1), "mm", 3, Label::derived);
-        f.basis = "of full thread: Rm As over the load per mm (VDI 2230-1)";
-        return f;
-    }());
+    document.add("needed_engagement", "so that it breaks first",
+                 derived_length(engine::engagement_for(tensile, pair.pair, strengths, c1),
+                                "of full thread: Rm As over the load per mm (VDI 2230-1)"));
     document.add("engagement", "engagement here", given_length(request.engagement));
 
     document.section("areas and loads");
     document.add("shear_area", "", area_figure(internal ? areas.internal : areas.external, pair.basis));
     document.add("screw.shear_area", "shear area, screw A_SG", area_figure(areas.external, pair.basis));
     document.add("housing.shear_area", "shear area, housing A_SI", area_figure(areas.internal, pair.basis));
-    document.add("screw.shear_strength", "shear strength, screw", [&] {
-        Figure f = stress_figure(strengths.external, Label::derived, fmt::format("{:.2f} Rm", ratio.ratio));
-        f.citation = ratio.citation;
-        return f;
-    }());
-    document.add("housing.shear_strength", "shear strength, housing", [&] {
-        Figure f = stress_figure(strengths.internal, Label::standard, housing.shear_basis);
-        f.citation = housing.shear;
-        return f;
-    }());
-    document.add("strength_ratio", "R_s, housing over screw", [&] {
-        Figure f = number_figure(loads.ratio, "τ A of the one over the other");
-        f.print = print_significant(f.value, 3);
-        return f;
-    }());
-    const auto factor = [&](double value, std::string basis) {
-        Figure f = number_figure(value, std::move(basis));
-        f.print = print_significant(f.value, 3);
-        return f;
-    };
-    document.add("c1", "C1, nut gives way sideways",
-                 factor(loads.c1, request.across_flats.empty() ? "massive housing" : "3.8 s/D − (s/D)² − 2.61 (SAE 770420)"));
-    document.add("c2", "C2, screw's thread bends", factor(loads.c2, "SAE 770420, by R_s"));
-    document.add("c3", "C3, housing's thread bends", factor(loads.c3, "SAE 770420, by R_s"));
+    Figure screw_shear = stress_figure(strengths.external, Label::derived, fmt::format("{:.2f} Rm", ratio.ratio));
+    screw_shear.citation = ratio.citation;
+    document.add("screw.shear_strength", "shear strength, screw", screw_shear);
+    document.add("housing.shear_strength", "shear strength, housing",
+                 curated_stress(strengths.internal, housing.shear, housing.shear_basis));
+    document.add("strength_ratio", "R_s, housing over screw", number_figure(loads.ratio, "τ A of the one over the other", 3));
+    document.add(
+        "c1", "C1, nut gives way sideways",
+        number_figure(loads.c1, request.across_flats.empty() ? "massive housing" : "3.8 s/D − (s/D)² − 2.61 (SAE 770420)", 3));
+    document.add("c2", "C2, screw's thread bends", number_figure(loads.c2, "SAE 770420, by R_s", 3));
+    document.add("c3", "C3, housing's thread bends", number_figure(loads.c3, "SAE 770420, by R_s", 3));
     document.add("screw.strip_load", "screw's thread strips at", force_figure(loads.external, "C1 C2 τ A_SG"));
     document.add("housing.strip_load", "housing's thread strips at", force_figure(loads.internal, "C1 C3 τ A_SI"));
     document.section("inputs");

@@ -48,9 +48,7 @@ void add_adapter(Document& document, const WrenchRequest& request, const engine:
     Figure turned = figure(adapter.turned, "°", 3, Label::derived);
     turned.basis = request.turned.empty() ? "straight ahead" : "as given";
     document.add("turned", "turned away by", turned);
-    Figure ratio = number_figure(engine::adapter_ratio(adapter), "(L + E cos a)/L");
-    ratio.print = print_significant(ratio.value, 4);
-    document.add("ratio", "fastener over wrench", ratio);
+    document.add("ratio", "fastener over wrench", number_figure(engine::adapter_ratio(adapter), "(L + E cos a)/L", 4));
     document.notes.emplace_back("Pull at the middle of the grip: the setting holds for that length alone.");
 }
 
@@ -60,17 +58,12 @@ Torque add_scale(Document& document, const WrenchRequest& request, Torque exact,
     if (request.scale.empty()) {
         return exact;
     }
-    const Document mark = convert({print_shortest(unit.from_canonical(exact.in(newton_metre))) + " " + std::string{unit.symbol},
-                                   std::string{unit.symbol}, request.scale});
-    Torque setting = exact;
-    for (const Item& item : mark.sections.front().items) {
-        if (item.key == "scale.setting") {
-            setting = unit_named(item.figure->unit).to_canonical(item.figure->value) * newton_metre;
-            Figure f = in_unit(setting, unit_named(item.figure->unit), item.figure->basis);
-            f.print = item.figure->print;
-            document.add("scale.setting", "nearest mark", f);
-        }
-    }
+    const ScaleMark mark = mark_on_scale(
+        exact.in(newton_metre), unit, print_quantity(unit.from_canonical(exact.in(newton_metre)), unit.symbol, 4), request.scale);
+    const Torque setting = mark.unit->to_canonical(mark.setting) * newton_metre;
+    Figure nearest = in_unit(setting, *mark.unit, mark.basis);
+    nearest.print = mark.print;
+    document.add("scale.setting", "nearest mark", nearest);
     const Torque applied = engine::applied_by(setting, adapter);
     const double off = applied / wanted - 1;
     Figure f = share_figure(off, "at that mark, against the torque wanted");

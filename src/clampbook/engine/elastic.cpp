@@ -13,8 +13,6 @@ namespace {
 constexpr double k_tan_30 = tan_flank(Profile::degrees_60); // the cone's half angle happens to be the thread's
 constexpr Angle k_full_turn = 1.0 * turn;
 
-Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter); }
-
 void require_springs(const Springs& springs) {
     require_positive(springs.screw.millimetre_per_newton, "the compliance of the screw");
     require_positive(springs.parts.millimetre_per_newton, "the compliance of the clamped parts");

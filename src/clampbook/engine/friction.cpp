@@ -119,7 +119,7 @@ double equivalent_nut_factor(const FrictionJoint& joint) {
 Stress bearing_pressure(Force preload, Length bearing_outer, Length bearing_inner) {
     require_positive(preload.in(newton), "the preload");
     require_ring(bearing_outer, bearing_inner);
-    return preload / ((constants::k_pi / 4) * (bearing_outer * bearing_outer - bearing_inner * bearing_inner));
+    return preload / (disc(bearing_outer) - disc(bearing_inner));
 }
 
 } // namespace clampbook::engine

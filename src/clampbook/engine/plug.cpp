@@ -29,7 +29,7 @@ Force seating_load(Length inner, Length outer, Stress seating_stress) {
         throw error(ErrorKind::out_of_validity, "a ring of {:.4g} mm outside has no face about a hole of {:.4g} mm",
                     outer.in(millimetre), inner.in(millimetre));
     }
-    return seating_stress * ((constants::k_pi / 4) * (outer * outer - inner * inner));
+    return seating_stress * (disc(outer) - disc(inner));
 }
 
 PlugWindow plug_window(const Plug& plug, const PlugLimits& limits, Band friction) {

@@ -12,8 +12,6 @@
 namespace clampbook::engine {
 namespace {
 
-Area disc(Length diameter) { return (constants::k_pi / 4) * (diameter * diameter); }
-
 void require_core(Length major, Length core) {
     if (!(core > 0 * millimetre)) {
         throw error(ErrorKind::out_of_validity, "a thread of {:.4g} mm leaves no core: its pitch is too coarse for the diameter",

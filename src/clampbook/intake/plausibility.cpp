@@ -25,8 +25,6 @@ using engine::TorqueWindow;
 using reference::Reference;
 using reference::ThreadRow;
 
-constexpr double k_low_friction = 0.08; // friction class B, its ends
-constexpr double k_high_friction = 0.16;
 constexpr double k_dry_nut_factor = 0.32; // the upper end of a screw's window
 
 // The last torque that is asked for, and how it is meant.
@@ -80,8 +78,8 @@ std::optional<Force> proof_load(const Reference& reference, const ThreadRow& thr
 
 // Shear strength of a screw's thread of a strong class, so that the housing decides.
 engine::ShearStrengths shear_strengths(const Reference& reference, const Joint& joint) {
-    const reference::ShearRatioRow ratio = reference.shear_ratio("8.8");
-    return {ratio.ratio * 800.0 * megapascal, reference.material(reference.housing(joint.housing)).shear_strength};
+    const Stress strong = reference.property_class("8.8", reference.thread(read_thread("M10"))).tensile_strength;
+    return {reference.shear_ratio("8.8").ratio * strong, reference.material(reference.housing(joint.housing)).shear_strength};
 }
 
 // What strips the thread in the housing; nothing where housing or depth isn't known, or too shallow to compute.
@@ -116,12 +114,13 @@ Face ring_face(const Reference& reference, const Joint& joint, const engine::Thr
 TorqueWindow plug_window(const Reference& reference, const Joint& joint, const engine::ThreadGeometry& geometry,
                          TighteningHabit habit) {
     const Face face = ring_face(reference, joint, geometry);
-    const auto torque = [&](Force force, double friction) {
-        return engine::friction_torque(force, {geometry, friction, friction, face.outer, face.inner}).total;
+    const reference::FrictionClassRow friction = reference.friction_class("B"); // its ends: greased and nearly dry
+    const auto torque = [&](Force force, double mu) {
+        return engine::friction_torque(force, {geometry, mu, mu, face.outer, face.inner}).total;
     };
     const auto seat = [&](std::string_view material) -> std::optional<Torque> {
         const auto y = reference.ring(material, joint.thread).seating_stress;
-        return y ? std::optional{torque(engine::seating_load(face.inner, face.outer, *y), k_low_friction)} : std::nullopt;
+        return y ? std::optional{torque(engine::seating_load(face.inner, face.outer, *y), friction.low)} : std::nullopt;
     };
     const std::string ring = joint.ring.empty() ? std::string{} : reference.ring_material(read_ring(joint.ring).material);
     engine::PlugScale scale;
@@ -131,7 +130,7 @@ TorqueWindow plug_window(const Reference& reference, const Joint& joint, const e
         scale.seated = scale.ring.has_value();
     }
     if (const auto strips = strip_load(reference, joint, geometry)) {
-        scale.strength = torque(*strips, k_high_friction);
+        scale.strength = torque(*strips, friction.high.value());
     }
     return engine::plug_torque_window(scale, habit);
 }

@@ -90,4 +90,7 @@ inline constexpr Unit<Dimension::angle> turn{constants::k_turn_degrees};
     return (a.in(millimetre) * b.in(millimetre)) * square_millimetre;
 }
 
+/// A circle of that diameter.
+[[nodiscard]] constexpr Area disc(Length diameter) noexcept { return (constants::k_pi / 4) * (diameter * diameter); }
+
 } // namespace clampbook
