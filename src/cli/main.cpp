@@ -3,6 +3,8 @@
 
 #include "cli.hpp"
 
+#include <unistd.h>
+
 #include <array>
 #include <chrono>
 #include <csignal>
@@ -11,6 +13,10 @@
 #include <exception>
 #include <iostream>
 #include <stdexcept>
+
+namespace {
+volatile std::sig_atomic_t stop_asked_for = 0;
+}
 
 int main(int argc, char** argv) try {
     std::ios::sync_with_stdio(false);
@@ -31,7 +37,18 @@ int main(int argc, char** argv) try {
         const char* value = std::getenv(name.c_str());
         return value == nullptr || *value == '\0' ? std::nullopt : std::optional<std::string>{value};
     };
-    return clampbook::cli::run({argv + 1, argv + argc}, {std::cin, std::cout, std::cerr, clock, environment});
+    // Watched from the first question on, and once: a second Ctrl-C ends the program where it stands.
+    const auto interrupted = [] {
+        static const bool watched = [] {
+            struct sigaction action {};
+            action.sa_handler = [](int) { stop_asked_for = 1; };
+            action.sa_flags = static_cast<int>(SA_RESETHAND);
+            return sigaction(SIGINT, &action, nullptr) == 0;
+        }();
+        return watched && stop_asked_for != 0;
+    };
+    return clampbook::cli::run({argv + 1, argv + argc},
+                               {std::cin, std::cout, std::cerr, clock, environment, interrupted, isatty(STDERR_FILENO) != 0});
 } catch (const std::exception& fault) {
     // Only what fails before `run` can tell it: no memory for the arguments.
     std::cerr << fault.what() << "\n";

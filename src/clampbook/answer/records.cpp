@@ -31,12 +31,14 @@ std::string values_as_written(const book::Book& book, RecordId joint) {
     return join(texts, "; ");
 }
 
-// "32 N·m; label maker; page 4-12": the text of a value and a name stand for themselves; numbers of records and who told it, which has
-// a column, are left out.
+// "32 N·m; label maker; page 4-12": the text of a value and a name stand for themselves; numbers of records, and who told it and when,
+// which have a column, are left out.
 std::string told(const book::Event& event) {
     std::vector<std::string> parts;
     for (const auto& [name, text] : event.facts) {
-        if (name == "assembly" || (name.ends_with("_by") && text == event.person)) {
+        const bool said_beside = (name.ends_with("_by") && text == event.person) ||
+                                 (name.ends_with("_on") && text == event.at.substr(0, 10)) || text == event.at;
+        if (name == "assembly" || said_beside) {
             continue;
         }
         const bool itself = name == "as_written" || name == "name";

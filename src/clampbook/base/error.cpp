@@ -17,6 +17,8 @@ int Error::exit_code() const noexcept {
         return 5;
     case ErrorKind::conflict:
         return 6;
+    case ErrorKind::interrupted:
+        return 130;
     }
     return 1;
 }

@@ -21,6 +21,7 @@ enum class ErrorKind {
     invalid_data,    ///< a file, book or value does not hold what it should
     out_of_validity, ///< outside the validity of a formula or table
     conflict,        ///< exists already, stale, or contradicts what is there
+    interrupted,     ///< somebody stopped it; nothing of it was kept
 };
 
 class Error : public std::runtime_error {
@@ -29,7 +30,7 @@ public:
 
     [[nodiscard]] ErrorKind kind() const noexcept { return kind_; }
 
-    /// The process exit code of this kind: 1, 2, 3, 4, 5, 6 in the order of `ErrorKind`.
+    /// The process exit code of this kind: 1, 2, 3, 4, 5, 6 in the order of `ErrorKind`, and 130 for interrupted.
     [[nodiscard]] int exit_code() const noexcept;
 
 private:

@@ -287,6 +287,25 @@ std::string csv_cell(std::string_view text) {
     return out + '"';
 }
 
+namespace {
+
+// Position of the first character that is no apostrophe, where a spreadsheet takes that for the beginning of a formula.
+std::optional<std::size_t> formula_start(std::string_view text) {
+    const std::size_t at = std::min(text.find_first_not_of('\''), text.size());
+    const auto begins = [&](std::string_view sign) { return text.substr(at).starts_with(sign); };
+    constexpr std::array<std::string_view, 10> k_signs{"=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠"};
+    return std::ranges::any_of(k_signs, begins) ? std::optional{at} : std::nullopt;
+}
+
+} // namespace
+
+std::string spreadsheet_text(std::string_view text) { return (formula_start(text) ? "'" : "") + std::string{text}; }
+
+std::string from_spreadsheet_text(std::string_view text) {
+    const auto start = formula_start(text);
+    return std::string{start && *start > 0 ? text.substr(1) : text};
+}
+
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     const std::u32string x = code_points(fold(a));
     const std::u32string y = code_points(fold(b));

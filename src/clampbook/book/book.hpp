@@ -23,6 +23,7 @@ enum class Access { read, write };
 struct Stamp {
     std::string person;
     std::string at;
+    std::string origin = {}; ///< the file or book that it is taken from, where nobody types it
 
     [[nodiscard]] std::string date() const { return at.substr(0, 10); }
 };
@@ -65,12 +66,28 @@ struct Info {
     std::string head; ///< hash of the last event
 };
 
+/// A second person's keying of a value. Who checked, and when, may lie before the telling, where it comes from another book.
+struct Check {
+    std::string as_written;
+    std::string by;
+    std::string on; ///< ISO 8601 date
+};
+
+/// The end of a value: withdrawn, or superseded by another.
+struct End {
+    RecordId by_value = 0; ///< the value that takes its place; 0 where it is withdrawn
+    std::string reason;
+    std::string by;
+    std::string on; ///< ISO 8601 date
+};
+
 /// A line of the book's own history.
 struct Event {
     std::int64_t seq = 0;
     std::string at;
     std::string person;
     std::string kind;
+    RecordId joint = 0;                                     ///< that it tells of; 0 where of none
     RecordId value = 0;                                     ///< that it tells of; 0 where of none
     std::string detail;                                     ///< JSON
     std::vector<std::pair<std::string, std::string>> facts; ///< what the JSON says, name and text, empty ones left out
@@ -90,12 +107,13 @@ public:
     Book(const Book&) = delete;
     Book& operator=(const Book&) = delete;
 
-    /// Runs `body` in one transaction: all that it writes is kept, or nothing. Waits for another writer for a while,
-    /// then throws conflict.
+    /// Runs `body` in one transaction: all that it writes is kept, or nothing. Inside another `in_one_go`, a body that throws
+    /// leaves what was written before it. Waits for another writer for a while, then throws conflict.
     void in_one_go(const std::function<void()>& body);
 
     // Each of these writes one record and its event, in a transaction of its own unless inside `in_one_go`.
     // They throw conflict where a record of that name is there already.
+    /// `added_by` and `added_at` of the source are kept; the stamp's where they are empty.
     RecordId add_source(const Source& source, const Stamp& stamp);
     RecordId add_machine(const Machine& machine, const Stamp& stamp);
     RecordId add_assembly(const Assembly& assembly, const Stamp& stamp);
@@ -103,11 +121,10 @@ public:
     /// Keeps a value; `value.source` is given by its id. `entered_on` may differ from the stamp's date.
     RecordId add_value(const Value& value, const Stamp& stamp);
 
-    /// Keeps that a second person keyed the same figure, as they wrote it. Whether it is the same is judged above this floor.
-    void check_value(RecordId value, const std::string& as_written, const Stamp& stamp);
-    /// Ends a value: superseded by another, or withdrawn. Throws conflict where it has ended already.
-    void supersede_value(RecordId value, RecordId by, const std::string& reason, const Stamp& stamp);
-    void withdraw_value(RecordId value, const std::string& reason, const Stamp& stamp);
+    /// Keeps that a second person keyed the same figure. Whether it is the same is judged above this floor.
+    void check_value(RecordId value, const Check& check, const Stamp& stamp);
+    /// Ends a value. Throws conflict where it has ended already.
+    void end_value(RecordId value, const End& end, const Stamp& stamp);
 
     [[nodiscard]] std::vector<Source> sources() const;
     [[nodiscard]] std::optional<Source> find_source(const Source& like) const;
@@ -118,11 +135,17 @@ public:
     [[nodiscard]] std::optional<Joint> find_joint(RecordId assembly, std::string_view name) const;
     /// Every joint in the order machine, assembly, joint.
     [[nodiscard]] std::vector<Place> places() const;
+    /// The same whole, one after the other, none of them kept in memory.
+    void each_joint(const std::function<void(const JointRecord&)>& body) const;
+    /// Every machine with its assemblies, in that order.
+    [[nodiscard]] std::vector<MachineRecord> machine_records() const;
     [[nodiscard]] std::optional<Place> place(RecordId joint) const;
     /// Values of a joint, oldest first.
     [[nodiscard]] std::vector<Value> values(RecordId joint) const;
 
     [[nodiscard]] std::optional<Value> value(RecordId id) const;
+    /// The number that the next value will get.
+    [[nodiscard]] RecordId next_value() const;
 
     [[nodiscard]] SearchResult search(const std::vector<SearchGroup>& groups, std::size_t at_most) const;
     /// Names of machines, assemblies and joints, each once: material for "did you mean".
@@ -130,6 +153,10 @@ public:
 
     /// What was told of a joint, its machine and assembly left out, in order.
     [[nodiscard]] std::vector<Event> history(RecordId joint) const;
+    /// What was told of values after the event `seq`, in order.
+    [[nodiscard]] std::vector<Event> told_of_values_after(std::int64_t seq) const;
+    /// How many events there were at the beginning of a day (ISO 8601 date).
+    [[nodiscard]] std::int64_t events_before(const std::string& date) const;
     [[nodiscard]] Info info() const;
 
     /// Faults of the file, a sentence each; none where the book is whole: the database itself, the links between

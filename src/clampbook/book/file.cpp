@@ -230,7 +230,22 @@ void Book::Impl::transact(const std::function<void()>& body) {
 }
 
 void Book::in_one_go(const std::function<void()>& body) {
-    guarded(impl_->path, [&] { impl_->transact(body); });
+    guarded(impl_->path, [&] {
+        if (!impl_->in_transaction) {
+            impl_->transact(body);
+            return;
+        }
+        impl_->db->exec("SAVEPOINT part");
+        try {
+            body();
+        } catch (...) {
+            // Where the database has given the whole transaction up, there is no part of it to go back to.
+            impl_->db->tryExec("ROLLBACK TO part");
+            impl_->db->tryExec("RELEASE part");
+            throw;
+        }
+        impl_->db->exec("RELEASE part");
+    });
 }
 
 void Book::backup(const std::string& path) const {

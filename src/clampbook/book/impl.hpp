@@ -44,9 +44,23 @@ struct Book::Impl {
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
                       std::initializer_list<std::pair<const char*, std::string>> detail);
     void index_joint(RecordId joint);
-    /// The values of which a column (`v.joint`, `v.id`) is this, in their order.
-    [[nodiscard]] std::vector<Value> values_where(const char* column, RecordId id) const;
-    void end_value(RecordId value, Standing standing, std::optional<RecordId> by, const std::string& reason, const Stamp& stamp);
+    [[nodiscard]] RecordId joint_of_value(RecordId value) const;
+    /// Events that a condition picks, in order; `number` is bound to its one question mark.
+    [[nodiscard]] std::vector<Event> events_where(const char* condition, std::int64_t number) const;
+};
+
+/// The values of which a column (`v.joint`, `v.id`) has a number, in their order; prepared once, asked often.
+class ValueQuery {
+public:
+    ValueQuery(SQLite::Database& db, const char* column);
+    ~ValueQuery();
+    ValueQuery(const ValueQuery&) = delete;
+    ValueQuery& operator=(const ValueQuery&) = delete;
+    [[nodiscard]] std::vector<Value> of(RecordId id);
+
+private:
+    std::unique_ptr<SQLite::Statement> values_;
+    std::unique_ptr<SQLite::Statement> steps_;
 };
 
 /// Turns the fault being handled into an Error that names the book.

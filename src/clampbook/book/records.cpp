@@ -7,6 +7,8 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <map>
+
 namespace clampbook::book {
 namespace {
 
@@ -26,7 +28,8 @@ constexpr const char* k_machine_columns = "m.id, m.maker, m.model, m.variant, m.
 constexpr const char* k_assembly_columns = "a.id, a.machine, a.name, a.note";
 constexpr const char* k_joint_columns = "j.id, j.assembly, j.name, j.role, j.count, j.thread, j.property_class, j.form, j.ring, "
                                         "j.housing, j.engagement_mm, j.safety_critical, j.note";
-constexpr const char* k_source_columns = "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note";
+constexpr const char* k_source_columns = "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
+                                         "p.name, s.added_at FROM source s JOIN person p ON p.id = s.added_by ";
 
 Machine machine_at(const SQLite::Statement& q, int c) {
     return {id_at(q, c),       text_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3),
@@ -58,8 +61,8 @@ Joint joint_at(SQLite::Statement& q, int c) {
 }
 
 Source source_at(const SQLite::Statement& q, int c) {
-    return {id_at(q, c),       text_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3), text_at(q, c + 4),
-            text_at(q, c + 5), text_at(q, c + 6), text_at(q, c + 7), text_at(q, c + 8)};
+    return {id_at(q, c),       text_at(q, c + 1), text_at(q, c + 2), text_at(q, c + 3), text_at(q, c + 4), text_at(q, c + 5),
+            text_at(q, c + 6), text_at(q, c + 7), text_at(q, c + 8), text_at(q, c + 9), text_at(q, c + 10)};
 }
 
 std::string place_query(const char* rest) {
@@ -67,13 +70,7 @@ std::string place_query(const char* rest) {
            " FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine " + rest;
 }
 
-std::vector<Place> places_of(SQLite::Statement& query) {
-    std::vector<Place> out;
-    while (query.executeStep()) {
-        out.push_back({machine_at(query, 0), assembly_at(query, 7), joint_at(query, 11)});
-    }
-    return out;
-}
+Place place_at(SQLite::Statement& query) { return {machine_at(query, 0), assembly_at(query, 7), joint_at(query, 11)}; }
 
 void refuse_second(bool there, std::string_view what, std::string_view name) {
     if (there) {
@@ -116,8 +113,10 @@ RecordId Book::add_source(const Source& source, const Stamp& stamp) {
                                      "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             bind_all(insert, {source.kind, source.title, source.number, source.edition, source.date, source.kept,
                               source.file_digest, source.note, folded_source(source)});
-            insert.bind(10, impl_->person(stamp.person));
-            insert.bind(11, stamp.at);
+            const std::string by = source.added_by.empty() ? stamp.person : source.added_by;
+            const std::string at = source.added_at.empty() ? stamp.at : source.added_at;
+            insert.bind(10, impl_->person(by));
+            insert.bind(11, at);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             impl_->append_event(stamp, "source added", std::nullopt, std::nullopt,
@@ -128,7 +127,10 @@ RecordId Book::add_source(const Source& source, const Stamp& stamp) {
                                  {"edition", source.edition},
                                  {"date", source.date},
                                  {"kept", source.kept},
-                                 {"note", source.note}});
+                                 {"file_digest", source.file_digest},
+                                 {"note", source.note},
+                                 {"added_by", by},
+                                 {"added_at", at}});
         });
         return id;
     });
@@ -218,7 +220,7 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
 
 std::vector<Source> Book::sources() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + " FROM source s ORDER BY s.id"};
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + "ORDER BY s.id"};
         std::vector<Source> out;
         while (query.executeStep()) {
             out.push_back(source_at(query, 0));
@@ -229,7 +231,7 @@ std::vector<Source> Book::sources() const {
 
 std::optional<Source> Book::find_source(const Source& like) const {
     return guarded(impl_->path, [&]() -> std::optional<Source> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + " FROM source s WHERE s.folded = ?"};
+        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + "WHERE s.folded = ?"};
         query.bind(1, folded_source(like));
         return query.executeStep() ? std::optional{source_at(query, 0)} : std::nullopt;
     });
@@ -290,16 +292,52 @@ std::optional<Joint> Book::find_joint(RecordId assembly, std::string_view name) 
 std::vector<Place> Book::places() const {
     return guarded(impl_->path, [&] {
         SQLite::Statement query{*impl_->db, place_query("ORDER BY m.folded, a.folded, j.folded")};
-        return places_of(query);
+        std::vector<Place> out;
+        while (query.executeStep()) {
+            out.push_back(place_at(query));
+        }
+        return out;
     });
+}
+
+void Book::each_joint(const std::function<void(const JointRecord&)>& body) const {
+    guarded(impl_->path, [&] {
+        SQLite::Statement query{*impl_->db, place_query("ORDER BY m.folded, a.folded, j.folded")};
+        ValueQuery values{*impl_->db, "v.joint"};
+        while (query.executeStep()) {
+            Place place = place_at(query);
+            JointRecord record{std::move(place.machine), std::move(place.assembly), std::move(place.joint), {}};
+            record.values = values.of(record.joint.id);
+            std::map<RecordId, RecordId> number;
+            for (Value& value : record.values) {
+                const RecordId next = static_cast<RecordId>(number.size()) + 1;
+                number.emplace(value.id, next);
+                value.id = next;
+            }
+            for (Value& value : record.values) {
+                if (value.superseded_by != 0) {
+                    value.superseded_by = number.at(value.superseded_by);
+                }
+            }
+            body(record);
+        }
+    });
+}
+
+std::vector<MachineRecord> Book::machine_records() const {
+    std::vector<MachineRecord> out;
+    for (Machine& machine : machines()) {
+        const RecordId id = machine.id;
+        out.push_back({std::move(machine), assemblies(id)});
+    }
+    return out;
 }
 
 std::optional<Place> Book::place(RecordId joint) const {
     return guarded(impl_->path, [&]() -> std::optional<Place> {
         SQLite::Statement query{*impl_->db, place_query("WHERE j.id = ?")};
         query.bind(1, joint);
-        const auto found = places_of(query);
-        return found.empty() ? std::nullopt : std::optional{found.front()};
+        return query.executeStep() ? std::optional{place_at(query)} : std::nullopt;
     });
 }
 

@@ -31,11 +31,14 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     for (std::size_t i = 0; i < detail.size(); ++i) {
         object += i == 0 ? "?, ?" : ", ?, ?";
     }
-    SQLite::Statement compose{*db, object + ")"};
+    SQLite::Statement compose{*db, object + (stamp.origin.empty() ? ")" : ", 'origin', ?)")};
     int at = 1;
     for (const auto& [name, text] : detail) {
         compose.bind(at++, name);
         compose.bind(at++, text);
+    }
+    if (!stamp.origin.empty()) {
+        compose.bind(at, stamp.origin);
     }
     compose.executeStep();
     const std::string json = text_at(compose, 0);
@@ -117,18 +120,28 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
-std::vector<Value> Book::Impl::values_where(const char* column, RecordId id) const {
-    SQLite::Statement query{*db,
-                            std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
-                                        "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
-                                        "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
-                                        "v.joint, coalesce(e.by_value, 0), coalesce(e.reason, '') "
-                                        "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
-                                        "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
-                                        "LEFT JOIN value_end e ON e.value = v.id WHERE "} +
-                                column + " = ? ORDER BY v.id"};
-    SQLite::Statement steps{*db,
-                            "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
+ValueQuery::ValueQuery(SQLite::Database& db, const char* column)
+    : values_(std::make_unique<SQLite::Statement>(
+          db, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
+                          "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
+                          "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
+                          "v.joint, coalesce(e.by_value, 0), coalesce(e.reason, ''), coalesce(c.as_written, ''), "
+                          "coalesce(ep.name, ''), coalesce(e.ended_on, ''), coalesce(sp.name, ''), "
+                          "coalesce(s.added_at, '') "
+                          "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
+                          "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
+                          "LEFT JOIN value_end e ON e.value = v.id LEFT JOIN person ep ON ep.id = e.ended_by "
+                          "LEFT JOIN person sp ON sp.id = s.added_by WHERE "} +
+                  column + " = ? ORDER BY v.id")),
+      steps_(std::make_unique<SQLite::Statement>(
+          db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position")) {}
+
+ValueQuery::~ValueQuery() = default;
+
+std::vector<Value> ValueQuery::of(RecordId id) {
+    SQLite::Statement& query = *values_;
+    SQLite::Statement& steps = *steps_;
+    query.reset();
     query.bind(1, id);
     std::vector<Value> out;
     while (query.executeStep()) {
@@ -148,12 +161,16 @@ std::vector<Value> Book::Impl::values_where(const char* column, RecordId id) con
                      : standing == "withdrawn" ? Standing::withdrawn
                                                : Standing::superseded;
         if (!query.getColumn(11).isNull()) {
-            v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14), text_at(query, 15),
-                              text_at(query, 16), text_at(query, 17), text_at(query, 18), text_at(query, 19)};
+            v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14),
+                              text_at(query, 15), text_at(query, 16), text_at(query, 17), text_at(query, 18),
+                              text_at(query, 19), text_at(query, 26), text_at(query, 27)};
         }
         v.joint = id_at(query, 20);
         v.superseded_by = id_at(query, 21);
         v.end_reason = text_at(query, 22);
+        v.check_as_written = text_at(query, 23);
+        v.ended_by = text_at(query, 24);
+        v.ended_on = text_at(query, 25);
         steps.bind(1, v.id);
         while (steps.executeStep()) {
             const std::string kind = text_at(steps, 0);
@@ -170,77 +187,105 @@ std::vector<Value> Book::Impl::values_where(const char* column, RecordId id) con
 }
 
 std::vector<Value> Book::values(RecordId joint) const {
-    return guarded(impl_->path, [&] { return impl_->values_where("v.joint", joint); });
+    return guarded(impl_->path, [&] { return ValueQuery{*impl_->db, "v.joint"}.of(joint); });
 }
 
 std::optional<Value> Book::value(RecordId id) const {
     return guarded(impl_->path, [&]() -> std::optional<Value> {
-        auto found = impl_->values_where("v.id", id);
+        auto found = ValueQuery{*impl_->db, "v.id"}.of(id);
         return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
     });
 }
 
-void Book::check_value(RecordId value, const std::string& as_written, const Stamp& stamp) {
+RecordId Book::next_value() const {
+    return guarded(impl_->path,
+                   [&] { return RecordId{impl_->db->execAndGet("SELECT coalesce(max(id), 0) + 1 FROM value").getInt64()}; });
+}
+
+void Book::check_value(RecordId value, const Check& check, const Stamp& stamp) {
     guarded(impl_->path, [&] {
         impl_->transact([&] {
             SQLite::Statement insert{*impl_->db,
                                      "INSERT INTO value_check (value, as_written, checked_by, checked_on) VALUES (?, ?, ?, ?)"};
             insert.bind(1, value);
-            insert.bind(2, as_written);
-            insert.bind(3, impl_->person(stamp.person));
-            insert.bind(4, stamp.date());
+            insert.bind(2, check.as_written);
+            insert.bind(3, impl_->person(check.by));
+            insert.bind(4, check.on);
             insert.exec();
-            impl_->append_event(stamp, "value checked", impl_->values_where("v.id", value).at(0).joint, value,
-                                {{"as_written", as_written}, {"checked_by", stamp.person}});
+            impl_->append_event(stamp, "value checked", impl_->joint_of_value(value), value,
+                                {{"as_written", check.as_written}, {"checked_by", check.by}, {"checked_on", check.on}});
         });
     });
 }
 
-void Book::Impl::end_value(RecordId value, Standing standing, std::optional<RecordId> by, const std::string& reason,
-                           const Stamp& stamp) {
-    transact([&] {
-        SQLite::Statement insert{
-            *db, "INSERT INTO value_end (value, standing, by_value, reason, ended_by, ended_on) VALUES (?, ?, ?, ?, ?, ?)"};
-        insert.bind(1, value);
-        insert.bind(2, std::string{standing_name(standing)});
-        if (by) {
-            insert.bind(3, *by);
-        }
-        insert.bind(4, reason);
-        insert.bind(5, person(stamp.person));
-        insert.bind(6, stamp.date());
-        insert.exec();
-        append_event(stamp, "value " + std::string{standing_name(standing)}, values_where("v.id", value).at(0).joint, value,
-                     {{"reason", reason}, {"by_value", by ? std::to_string(*by) : ""}});
+void Book::end_value(RecordId value, const End& end, const Stamp& stamp) {
+    guarded(impl_->path, [&] {
+        impl_->transact([&] {
+            const std::string standing{standing_name(end.by_value == 0 ? Standing::withdrawn : Standing::superseded)};
+            SQLite::Statement insert{
+                *impl_->db,
+                "INSERT INTO value_end (value, standing, by_value, reason, ended_by, ended_on) VALUES (?, ?, ?, ?, ?, ?)"};
+            insert.bind(1, value);
+            insert.bind(2, standing);
+            if (end.by_value != 0) {
+                insert.bind(3, end.by_value);
+            }
+            insert.bind(4, end.reason);
+            insert.bind(5, impl_->person(end.by));
+            insert.bind(6, end.on);
+            insert.exec();
+            impl_->append_event(stamp, "value " + standing, impl_->joint_of_value(value), value,
+                                {{"reason", end.reason},
+                                 {"by_value", end.by_value == 0 ? "" : std::to_string(end.by_value)},
+                                 {"ended_by", end.by},
+                                 {"ended_on", end.on}});
+        });
     });
 }
 
-void Book::supersede_value(RecordId value, RecordId by, const std::string& reason, const Stamp& stamp) {
-    guarded(impl_->path, [&] { impl_->end_value(value, Standing::superseded, by, reason, stamp); });
+RecordId Book::Impl::joint_of_value(RecordId value) const {
+    SQLite::Statement query{*db, "SELECT joint FROM value WHERE id = ?"};
+    query.bind(1, value);
+    if (!query.executeStep()) {
+        throw error(ErrorKind::not_found, "there is no value #{} in the book", value);
+    }
+    return id_at(query, 0);
 }
 
-void Book::withdraw_value(RecordId value, const std::string& reason, const Stamp& stamp) {
-    guarded(impl_->path, [&] { impl_->end_value(value, Standing::withdrawn, std::nullopt, reason, stamp); });
+std::vector<Event> Book::Impl::events_where(const char* condition, std::int64_t number) const {
+    SQLite::Statement query{
+        *db, std::string{"SELECT seq, at, person, kind, coalesce(joint, 0), coalesce(value, 0), detail FROM event WHERE "} +
+                 condition + " ORDER BY seq"};
+    SQLite::Statement facts{*db, "SELECT key, value FROM json_each(?) WHERE value <> ''"};
+    query.bind(1, number);
+    std::vector<Event> out;
+    while (query.executeStep()) {
+        Event event{id_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3),
+                    id_at(query, 4), id_at(query, 5),   text_at(query, 6), {}};
+        facts.bind(1, event.detail);
+        while (facts.executeStep()) {
+            event.facts.emplace_back(text_at(facts, 0), text_at(facts, 1));
+        }
+        facts.reset();
+        out.push_back(std::move(event));
+    }
+    return out;
 }
 
 std::vector<Event> Book::history(RecordId joint) const {
+    return guarded(impl_->path, [&] { return impl_->events_where("joint = ?", joint); });
+}
+
+std::vector<Event> Book::told_of_values_after(std::int64_t seq) const {
+    return guarded(impl_->path, [&] { return impl_->events_where("value IS NOT NULL AND seq > ?", seq); });
+}
+
+std::int64_t Book::events_before(const std::string& date) const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{
-            *impl_->db, "SELECT seq, at, person, kind, coalesce(value, 0), detail FROM event WHERE joint = ? ORDER BY seq"};
-        SQLite::Statement facts{*impl_->db, "SELECT key, value FROM json_each(?) WHERE value <> ''"};
-        query.bind(1, joint);
-        std::vector<Event> out;
-        while (query.executeStep()) {
-            Event event{
-                id_at(query, 0), text_at(query, 1), text_at(query, 2), text_at(query, 3), id_at(query, 4), text_at(query, 5), {}};
-            facts.bind(1, event.detail);
-            while (facts.executeStep()) {
-                event.facts.emplace_back(text_at(facts, 0), text_at(facts, 1));
-            }
-            facts.reset();
-            out.push_back(std::move(event));
-        }
-        return out;
+        SQLite::Statement query{*impl_->db, "SELECT count(*) FROM event WHERE at < ?"};
+        query.bind(1, date);
+        query.executeStep();
+        return id_at(query, 0);
     });
 }
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/exchange/csv.hpp"
 
-#include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
 #include <csv.h>
@@ -18,8 +17,8 @@ namespace {
 class Parser {
 public:
     Parser(std::string_view name, const std::function<void(const CsvHeader&)>& on_header,
-           const std::function<void(const CsvRow&)>& on_row)
-        : name_(name), on_header_(on_header), on_row_(on_row) {
+           const std::function<void(const CsvRow&)>& on_row, const OnFault& on_fault)
+        : name_(name), on_header_(on_header), on_row_(on_row), on_fault_(on_fault) {
         if (csv_init(&parser_, CSV_STRICT | CSV_STRICT_FINI | CSV_APPEND_NULL) != 0) {
             throw error(ErrorKind::internal, "the CSV reader could not be set up");
         }
@@ -107,8 +106,13 @@ private:
             return;
         }
         if (row.cells.size() != header_.columns.size()) {
-            throw error(ErrorKind::invalid_data, "{}:{}: {} cells, where the header has {}", name_, row.line, row.cells.size(),
-                        header_.columns.size());
+            const Error fault = error(ErrorKind::invalid_data, "{}:{}: {} cells, where the header has {}", name_, row.line,
+                                      row.cells.size(), header_.columns.size());
+            if (!on_fault_) {
+                throw fault;
+            }
+            on_fault_(fault);
+            return;
         }
         on_row_(row);
     }
@@ -131,6 +135,7 @@ private:
     std::string name_;
     const std::function<void(const CsvHeader&)>& on_header_;
     const std::function<void(const CsvRow&)>& on_row_;
+    const OnFault& on_fault_;
     csv_parser parser_{};
     CsvHeader header_;
     CsvRow row_;
@@ -153,8 +158,8 @@ std::size_t CsvHeader::at(std::string_view column, std::string_view file) const 
 }
 
 void read_csv(std::istream& in, std::string_view name, const std::function<void(const CsvHeader&)>& on_header,
-              const std::function<void(const CsvRow&)>& on_row) {
-    Parser parser{name, on_header, on_row};
+              const std::function<void(const CsvRow&)>& on_row, const OnFault& on_fault) {
+    Parser parser{name, on_header, on_row, on_fault};
     std::string line;
     while (std::getline(in, line)) {
         if (!in.eof()) {

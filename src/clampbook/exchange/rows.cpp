@@ -13,40 +13,45 @@ namespace clampbook::exchange {
 namespace {
 
 constexpr std::array k_columns{
-    JointColumn{"machine_maker", &JointRow::machine_maker, true},
-    JointColumn{"machine_model", &JointRow::machine_model, true},
-    JointColumn{"machine_variant", &JointRow::machine_variant, false},
-    JointColumn{"assembly", &JointRow::assembly, true},
-    JointColumn{"joint", &JointRow::joint, true},
-    JointColumn{"role", &JointRow::role, false},
-    JointColumn{"count", &JointRow::count, false},
-    JointColumn{"thread", &JointRow::thread, false},
-    JointColumn{"property_class", &JointRow::property_class, false},
-    JointColumn{"form", &JointRow::form, false},
-    JointColumn{"ring", &JointRow::ring, false},
-    JointColumn{"housing", &JointRow::housing, false},
-    JointColumn{"engagement_mm", &JointRow::engagement_mm, false},
-    JointColumn{"safety_critical", &JointRow::safety_critical, false},
-    JointColumn{"tightening", &JointRow::tightening, true},
-    JointColumn{"label", &JointRow::label, true},
-    JointColumn{"source_kind", &JointRow::source_kind, false},
-    JointColumn{"source_title", &JointRow::source_title, false},
-    JointColumn{"source_number", &JointRow::source_number, false},
-    JointColumn{"source_edition", &JointRow::source_edition, false},
-    JointColumn{"source_date", &JointRow::source_date, false},
-    JointColumn{"page", &JointRow::page, false},
-    JointColumn{"entered_by", &JointRow::entered_by, true},
-    JointColumn{"entered_on", &JointRow::entered_on, false},
-    JointColumn{"note", &JointRow::note, false},
+    JointColumn{"machine_maker", &JointRow::machine_maker, true, false},
+    JointColumn{"machine_model", &JointRow::machine_model, true, false},
+    JointColumn{"machine_variant", &JointRow::machine_variant, false, false},
+    JointColumn{"assembly", &JointRow::assembly, true, false},
+    JointColumn{"joint", &JointRow::joint, true, false},
+    JointColumn{"role", &JointRow::role, false, false},
+    JointColumn{"count", &JointRow::count, false, true},
+    JointColumn{"thread", &JointRow::thread, false, false},
+    JointColumn{"property_class", &JointRow::property_class, false, false},
+    JointColumn{"form", &JointRow::form, false, false},
+    JointColumn{"ring", &JointRow::ring, false, false},
+    JointColumn{"housing", &JointRow::housing, false, false},
+    JointColumn{"engagement_mm", &JointRow::engagement_mm, false, true},
+    JointColumn{"safety_critical", &JointRow::safety_critical, false, false},
+    JointColumn{"tightening", &JointRow::tightening, true, false},
+    JointColumn{"label", &JointRow::label, true, false},
+    JointColumn{"source_kind", &JointRow::source_kind, false, false},
+    JointColumn{"source_title", &JointRow::source_title, false, false},
+    JointColumn{"source_number", &JointRow::source_number, false, false},
+    JointColumn{"source_edition", &JointRow::source_edition, false, false},
+    JointColumn{"source_date", &JointRow::source_date, false, false},
+    JointColumn{"page", &JointRow::page, false, false},
+    JointColumn{"entered_by", &JointRow::entered_by, true, false},
+    JointColumn{"entered_on", &JointRow::entered_on, false, false},
+    JointColumn{"note", &JointRow::note, false, false},
+    JointColumn{"value_note", &JointRow::value_note, false, false},
+    JointColumn{"confirmed", &JointRow::confirmed, false, false},
 };
 
 } // namespace
 
 std::span<const JointColumn> joint_columns() noexcept { return k_columns; }
 
-void read_joint_rows(std::istream& in, std::string_view name, const std::function<void(const JointRow&)>& on_row) {
-    std::vector<std::string JointRow::*> cells;
+void read_joint_rows(std::istream& in, std::string_view name, const std::function<void(const JointRow&)>& on_row,
+                     const OnFault& on_fault) {
+    std::vector<const JointColumn*> columns;
+    bool decimal_comma = false;
     const auto on_header = [&](const CsvHeader& header) {
+        decimal_comma = header.separator == ';';
         std::vector<std::string> known;
         for (const JointColumn& column : k_columns) {
             known.emplace_back(column.name);
@@ -57,7 +62,7 @@ void read_joint_rows(std::istream& in, std::string_view name, const std::functio
                 throw error(ErrorKind::invalid_data, "{}:1: the column '{}' is not known{}", name, typed,
                             did_you_mean(typed, known));
             }
-            cells.push_back(found->cell);
+            columns.push_back(found);
         }
         for (const JointColumn& column : k_columns) {
             if (column.needed) {
@@ -65,14 +70,35 @@ void read_joint_rows(std::istream& in, std::string_view name, const std::functio
             }
         }
     };
-    read_csv(in, name, on_header, [&](const CsvRow& csv) {
+    const auto take = [&](const CsvRow& csv) {
         JointRow row;
         row.line = csv.line;
-        for (std::size_t i = 0; i < cells.size(); ++i) {
-            row.*cells[i] = std::string{trim(csv.cells[i])};
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            std::string text = from_spreadsheet_text(trim(csv.cells[i]));
+            if (decimal_comma && columns[i]->number) {
+                std::ranges::replace(text, ',', '.');
+            }
+            row.*columns[i]->cell = std::move(text);
         }
         on_row(row);
-    });
+    };
+    read_csv(in, name, on_header, take, on_fault);
+}
+
+std::string joint_header() {
+    std::vector<std::string> names;
+    for (const JointColumn& column : k_columns) {
+        names.emplace_back(column.name);
+    }
+    return join(names, ",") + "\n";
+}
+
+std::string joint_line(const JointRow& row) {
+    std::vector<std::string> cells;
+    for (const JointColumn& column : k_columns) {
+        cells.push_back(csv_cell(spreadsheet_text(row.*column.cell)));
+    }
+    return join(cells, ",") + "\n";
 }
 
 } // namespace clampbook::exchange

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-// The exchange file: one row a joint and value, in the words that people and spreadsheets write. Here the columns are
-// known by name and nothing more; what the cells mean is judged by the intake.
+// The exchange file as rows: one a joint and value, in the words that people and spreadsheets write. Here the columns are
+// known by name and nothing more; what the cells mean is judged by the intake. It carries what holds now; a book's whole story
+// goes through `export.hpp`.
+
+#include "clampbook/exchange/csv.hpp"
 
 #include <cstddef>
 #include <functional>
@@ -40,20 +43,28 @@ struct JointRow {
     std::string page;
     std::string entered_by;
     std::string entered_on;
-    std::string note;
+    std::string note;       ///< of the joint
+    std::string value_note; ///< of the value alone
+    std::string confirmed;  ///< why an implausible value stands all the same
 };
 
 struct JointColumn {
     std::string_view name;
     std::string JointRow::*cell;
     bool needed; ///< the header must have it
+    bool number; ///< a number, which a file with semicolons may write with a decimal comma
 };
 
 /// The columns in the order in which they are written.
 [[nodiscard]] std::span<const JointColumn> joint_columns() noexcept;
 
 /// Reads the rows of a file one by one. Throws invalid_data for an unknown column (with the nearest known one), for a
-/// needed column that is missing, and for all that `read_csv` refuses.
-void read_joint_rows(std::istream& in, std::string_view name, const std::function<void(const JointRow&)>& on_row);
+/// needed column that is missing, and for all that `read_csv` refuses; `on_fault` as there.
+void read_joint_rows(std::istream& in, std::string_view name, const std::function<void(const JointRow&)>& on_row,
+                     const OnFault& on_fault = {});
+
+/// Header line and rows as `read_joint_rows` reads them; what a spreadsheet would run as a formula is kept from it.
+[[nodiscard]] std::string joint_header();
+[[nodiscard]] std::string joint_line(const JointRow& row);
 
 } // namespace clampbook::exchange

@@ -5,11 +5,13 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "clampbook/intake/judge.hpp"
 #include "clampbook/model/ring.hpp"
 
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <functional>
 
 namespace clampbook::intake {
 namespace {
@@ -43,29 +45,20 @@ std::string housing_of(const reference::Reference& reference, std::string_view t
     return letters(code).ends_with(letters(typed)) ? code : std::string{trim(typed)};
 }
 
-// The same figure from the same place; how it is spelled (40 N·m, 40Nm) makes no other figure of it.
-bool same(const Value& a, const Value& b) {
-    const auto source = [](const Value& v) { return v.source ? v.source->id : 0; };
-    return a.standing == Standing::current && a.label == b.label && source(a) == source(b) && a.page == b.page &&
-           a.tightening.steps == b.tightening.steps;
-}
+} // namespace
 
-// Why an implausible value is taken all the same; empty for one that makes sense. Throws conflict where nobody says why.
-std::string confirmation(const reference::Reference& reference, const Joint& joint, const Entry& entry,
-                         const Tightening& tightening) {
+std::string confirmation(const reference::Reference& reference, const Joint& joint, const Tightening& tightening,
+                         std::string_view reason, std::string_view option) {
     const auto fault = implausible(reference, joint, tightening);
     if (!fault) {
         return {};
     }
-    std::string reason{trim(entry.confirmed)};
-    if (reason.empty()) {
-        throw error(ErrorKind::conflict, "{}. Look at the source again; if it stands there, say why with --confirm \"reason\"",
-                    *fault);
+    if (trim(reason).empty()) {
+        throw error(ErrorKind::conflict, "{}. Look at the source again; if it stands there, say why with {} \"reason\"", *fault,
+                    option);
     }
-    return reason;
+    return std::string{trim(reason)};
 }
-
-} // namespace
 
 void require_date(std::string_view text, std::string_view what) {
     const auto part = [&](std::size_t at, std::size_t size) -> std::optional<int> {
@@ -92,38 +85,79 @@ void require_date(std::string_view text, std::string_view what) {
     throw error(ErrorKind::usage, "{} '{}' is no date; a date is written like 2026-11-25", what, text);
 }
 
-Joint in_standard_words(const reference::Reference& reference, Joint joint) {
+void require_past(std::string_view date, std::string_view what, const book::Stamp& stamp) {
+    require_date(date, what);
+    if (date > stamp.date()) {
+        throw error(ErrorKind::usage, "{} {} lies in the future; today is {}", what, date, stamp.date());
+    }
+}
+
+void require_origin(const Value& value) {
+    if (value.label == Label::maker && (!value.source || value.page.empty())) {
+        throw error(ErrorKind::usage,
+                    "a maker's figure needs the document it comes from, and the page in it: a source and a page");
+    }
+    if (value.label == Label::standard && !value.source) {
+        throw error(ErrorKind::usage, "a standard's figure needs the standard it comes from: a source");
+    }
+}
+
+bool same_place(const Value& a, const Value& b) {
+    const auto source = [](const Value& v) { return v.source ? v.source->id : 0; };
+    return a.label == b.label && source(a) == source(b) && a.page == b.page;
+}
+
+Joint in_standard_words(const reference::Reference& reference, Joint joint, FieldNames names) {
+    const auto field = [&](std::string_view name, const std::function<void()>& read) {
+        try {
+            read();
+        } catch (const Error& fault) {
+            if (names == FieldNames::left_out) {
+                throw;
+            }
+            throw error(fault.kind(), "{}: {}", name, fault.what());
+        }
+    };
     joint.name = std::string{trim(joint.name)};
     if (joint.name.empty()) {
         throw error(ErrorKind::usage, "the joint has no name");
     }
-    if (joint.count < 1 || joint.count > 999) {
-        throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
-    }
-    if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
-        throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm",
-                    print_shortest(*joint.engagement_mm));
-    }
-    std::optional<reference::ThreadRow> thread;
-    if (!trim(joint.thread).empty()) {
-        thread = reference.thread(read_thread(joint.thread));
-        joint.thread = thread->code;
-    }
-    if (!trim(joint.property_class).empty()) {
-        joint.property_class = reference.fastener_class(joint.property_class);
-        const auto names = reference.class_names();
-        if (thread && std::ranges::find(names, joint.property_class) != names.end()) {
-            (void)reference.property_class(joint.property_class, *thread);
+    field("count", [&] {
+        if (joint.count < 1 || joint.count > 999) {
+            throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
         }
+    });
+    field("engagement_mm", [&] {
+        if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
+            throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm",
+                        print_shortest(*joint.engagement_mm));
+        }
+    });
+    std::optional<reference::ThreadRow> thread;
+    const auto said = [](const std::string& text) { return !trim(text).empty(); };
+    if (said(joint.thread)) {
+        field("thread", [&] {
+            thread = reference.thread(read_thread(joint.thread));
+            joint.thread = thread->code;
+        });
     }
-    if (!trim(joint.form).empty()) {
-        joint.form = form_of(reference, joint.form);
+    if (said(joint.property_class)) {
+        field("property_class", [&] {
+            joint.property_class = reference.fastener_class(joint.property_class);
+            const auto known = reference.class_names();
+            if (thread && std::ranges::find(known, joint.property_class) != known.end()) {
+                (void)reference.property_class(joint.property_class, *thread);
+            }
+        });
     }
-    if (!trim(joint.ring).empty()) {
-        joint.ring = ring_of(reference, joint.ring);
+    if (said(joint.form)) {
+        field("form", [&] { joint.form = form_of(reference, joint.form); });
     }
-    if (!trim(joint.housing).empty()) {
-        joint.housing = housing_of(reference, joint.housing);
+    if (said(joint.ring)) {
+        field("ring", [&] { joint.ring = ring_of(reference, joint.ring); });
+    }
+    if (said(joint.housing)) {
+        field("housing", [&] { joint.housing = housing_of(reference, joint.housing); });
     }
     joint.safety_critical = joint.safety_critical || is_safety_critical(joint.role);
     return joint;
@@ -137,31 +171,37 @@ RecordId enter(book::Book& book, const reference::Reference& reference, const En
     value.source = entry.source;
     value.page = std::string{trim(entry.page)};
     value.note = std::string{trim(entry.note)};
-    value.entered_by = stamp.person;
+    value.entered_by = entry.entered_by.empty() ? stamp.person : entry.entered_by;
     value.entered_on = entry.entered_on.empty() ? stamp.date() : entry.entered_on;
-    require_date(value.entered_on, "the date of entry");
-    if (value.entered_on > stamp.date()) {
-        throw error(ErrorKind::usage, "the date of entry {} lies in the future; today is {}", value.entered_on, stamp.date());
-    }
-    if (entry.label == Label::maker && (!entry.source || value.page.empty())) {
-        throw error(ErrorKind::usage, "a maker's figure needs the document it comes from: give --source and --page");
-    }
-    if (entry.label == Label::standard && !entry.source) {
-        throw error(ErrorKind::usage, "a standard's figure needs the standard it comes from: give --source");
-    }
+    require_past(value.entered_on, "the date of entry", stamp);
+    require_origin(value);
     RecordId id = 0;
     book.in_one_go([&] {
         if (const auto place = book.place(entry.joint)) {
-            value.confirmed = confirmation(reference, place->joint, entry, value.tightening);
+            value.confirmed = confirmation(reference, place->joint, value.tightening, entry.confirmed, entry.confirm_option);
         }
         for (const Value& there : book.values(entry.joint)) {
-            if (same(there, value)) {
+            if (there.standing != Standing::current || !same_place(there, value)) {
+                continue;
+            }
+            if (there.tightening.steps == value.tightening.steps) {
                 throw error(ErrorKind::conflict,
                             "'{}' with this label, source and page is current in the book already (value {})",
                             there.tightening.as_written, there.id);
             }
+            const bool somewhere = value.source || !value.page.empty(); // a place that two figures cannot both stand in
+            if (somewhere && !same_figure(there.tightening, value.tightening) &&
+                std::ranges::find(entry.replaces, there.id) == entry.replaces.end()) {
+                throw error(ErrorKind::conflict,
+                            "'{}' with this label, source and page is current in the book (value {}): supersede that one, or say "
+                            "where '{}' comes from",
+                            there.tightening.as_written, there.id, value.tightening.as_written);
+            }
         }
         id = book.add_value(value, stamp);
+        for (const RecordId replaced : entry.replaces) {
+            book.end_value(replaced, {id, entry.reason, stamp.person, stamp.date()}, stamp);
+        }
     });
     return id;
 }

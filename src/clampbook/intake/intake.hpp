@@ -5,20 +5,24 @@
 // The command `enter`, the records that go before it, and rows of the exchange file all come through here.
 
 #include "clampbook/book/book.hpp"
-#include "clampbook/exchange/rows.hpp"
 #include "clampbook/reference/reference.hpp"
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace clampbook::intake {
+
+/// Whether a message begins with the field that it is about, as the exchange file names it: `thread: `.
+enum class FieldNames { left_out, given };
 
 /// The joint with its thread, class, form, ring and housing as the curated database writes them, from everyday
 /// spellings. A wheel, brake or steering joint becomes safety-critical whatever was said.
 /// Throws usage or not_found with the nearest right spelling, out_of_validity for a class not made in that thread, and
 /// usage where count or engagement are no sensible numbers.
-[[nodiscard]] Joint in_standard_words(const reference::Reference& reference, Joint joint);
+[[nodiscard]] Joint in_standard_words(const reference::Reference& reference, Joint joint,
+                                      FieldNames names = FieldNames::left_out);
 
 /// A value as somebody enters it.
 struct Entry {
@@ -28,13 +32,18 @@ struct Entry {
     std::optional<Source> source;
     std::string page;
     std::string note;
-    std::string entered_on; ///< ISO 8601 date; the stamp's date where empty
-    std::string confirmed;  ///< why it stands although it is implausible; kept only where it is
+    std::string entered_by;                        ///< who took it from its source; the stamp's person where empty
+    std::string entered_on;                        ///< ISO 8601 date; the stamp's date where empty
+    std::string confirmed;                         ///< why it stands although it is implausible; kept only where it is
+    std::vector<RecordId> replaces;                ///< values that end with it, superseded
+    std::string reason;                            ///< why they do
+    std::string_view confirm_option = "--confirm"; ///< by which `confirmed` is given, for the message that asks for it
 };
 
 /// Reads and keeps a value; gives its number. Throws usage where the tightening does not read, where a `maker` or
 /// `standard` value comes without source or a `maker` value without page, or where the date is none or lies after the
-/// stamp's; conflict where the very same value is current already, or where it is implausible and not confirmed.
+/// stamp's; conflict where the very same value is current already, where another figure with the same label, source and page is
+/// current and not replaced (a figure without source and page stands nowhere), or where it is implausible and not confirmed.
 RecordId enter(book::Book& book, const reference::Reference& reference, const Entry& entry, const book::Stamp& stamp);
 
 /// What is wrong with a tightening on a joint, in a sentence that names the slip where one explains it; nothing where it makes
@@ -62,11 +71,6 @@ RecordId supersede(book::Book& book, const reference::Reference& reference, Reco
 
 /// Ends a value without another in its place. Throws usage without a reason, conflict where it is no longer current.
 void withdraw(book::Book& book, RecordId id, std::string_view reason, const book::Stamp& stamp);
-
-/// Takes one row of the exchange file: machine, assembly, joint and source are added where the book lacks them, then
-/// the value, if the row has one. Throws invalid_data naming `file` and the line for whatever does not fit.
-void take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
-              const book::Stamp& stamp);
 
 /// Makes a new book at `path` and fills it with the invented demo, the same on every machine. All or nothing.
 /// Throws conflict where the path exists.

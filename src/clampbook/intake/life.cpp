@@ -64,7 +64,7 @@ void check(book::Book& book, RecordId id, const std::string& tightening, const b
                 keyed.as_written, id, value.tightening.as_written,
                 value.source ? value.source->line() + (value.page.empty() ? "" : ", " + value.page) : "its source");
         }
-        book.check_value(id, keyed.as_written, stamp);
+        book.check_value(id, {keyed.as_written, stamp.person, stamp.date()}, stamp);
     });
 }
 
@@ -83,8 +83,9 @@ RecordId supersede(book::Book& book, const reference::Reference& reference, Reco
             entry.source = old.source;
             entry.page = entry.page.empty() ? old.page : entry.page;
         }
+        entry.replaces = {id};
+        entry.reason = reason;
         next = enter(book, reference, entry, stamp);
-        book.supersede_value(id, next, reason, stamp);
     });
     return next;
 }
@@ -93,7 +94,7 @@ void withdraw(book::Book& book, RecordId id, std::string_view reason, const book
     const std::string why = needed_reason(reason);
     book.in_one_go([&] {
         (void)current_value(book, id);
-        book.withdraw_value(id, why, stamp);
+        book.end_value(id, {0, why, stamp.person, stamp.date()}, stamp);
     });
 }
 

@@ -1,39 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Rows of the exchange file on their way into the book, and the demo that is such a file inside the program.
+// Rows of the exchange file on their way into the book.
 
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
-#include "clampbook/intake/intake.hpp"
+#include "clampbook/intake/import.hpp"
+#include "clampbook/intake/judge.hpp"
 
-#include <filesystem>
-#include <sstream>
-
-asm(R"(
-.section .rodata
-.global clampbook_demo_joints_begin
-clampbook_demo_joints_begin:
-.incbin ")" CLAMPBOOK_DEMO "/joints.csv"
-    R"("
-.global clampbook_demo_joints_end
-clampbook_demo_joints_end:
-.byte 0
-.global clampbook_demo_unvalued_begin
-clampbook_demo_unvalued_begin:
-.incbin ")" CLAMPBOOK_DEMO "/unvalued.csv"
-    R"("
-.global clampbook_demo_unvalued_end
-clampbook_demo_unvalued_end:
-.byte 0
-.previous
-)");
-
-extern "C" {
-extern const char clampbook_demo_joints_begin[];
-extern const char clampbook_demo_joints_end[];
-extern const char clampbook_demo_unvalued_begin[];
-extern const char clampbook_demo_unvalued_end[];
-}
+#include <algorithm>
 
 namespace clampbook::intake {
 namespace {
@@ -103,28 +77,20 @@ Joint told_joint(const reference::Reference& reference, const exchange::JointRow
     }
     joint.safety_critical = cell("safety_critical", [&] { return read_yes(row.safety_critical); });
     joint.note = row.note;
-    return in_standard_words(reference, joint);
+    return in_standard_words(reference, joint, FieldNames::given);
 }
 
-// What a row says of a joint that is in the book already must be what the book says; an empty cell says nothing.
-void require_agreement(const Joint& there, const Joint& told, const exchange::JointRow& row) {
-    const auto require = [](std::string_view column, std::string_view said, bool agrees, std::string_view has) {
-        if (!said.empty() && !agrees) {
-            throw error(ErrorKind::conflict, "{}: the row says '{}', the book has '{}' for this joint", column, said,
-                        has.empty() ? "nothing" : has);
+// What the row says; an empty cell says nothing.
+Facts said_by(const exchange::JointRow& row, const Joint& told) {
+    Facts facts = facts_of(told);
+    const std::array cells{&row.role, &row.count,   &row.thread,        &row.property_class, &row.form,
+                           &row.ring, &row.housing, &row.engagement_mm, &row.safety_critical};
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+        if (cells[i]->empty()) {
+            facts[i].second.clear();
         }
-    };
-    require("role", row.role, there.role == told.role, role_name(there.role));
-    require("count", row.count, there.count == told.count, std::to_string(there.count));
-    require("thread", row.thread, there.thread == told.thread, there.thread);
-    require("property_class", row.property_class, there.property_class == told.property_class, there.property_class);
-    require("form", row.form, there.form == told.form, there.form);
-    require("ring", row.ring, there.ring == told.ring, there.ring);
-    require("housing", row.housing, there.housing == told.housing, there.housing);
-    require("engagement_mm", row.engagement_mm, there.engagement_mm == told.engagement_mm,
-            there.engagement_mm ? print_shortest(*there.engagement_mm) : "");
-    require("safety_critical", row.safety_critical, there.safety_critical == told.safety_critical,
-            there.safety_critical ? "yes" : "no");
+    }
+    return facts;
 }
 
 RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
@@ -137,7 +103,7 @@ RecordId joint_of(book::Book& book, const reference::Reference& reference, const
     const RecordId assembly = assembly_there ? assembly_there->id : book.add_assembly({0, machine, row.assembly, ""}, stamp);
     Joint told = told_joint(reference, row);
     if (const auto there = book.find_joint(assembly, row.joint)) {
-        require_agreement(*there, told, row);
+        require_agreement(*there, said_by(row, told));
         return there->id;
     }
     told.assembly = assembly;
@@ -154,94 +120,111 @@ std::optional<Source> source_of(book::Book& book, const exchange::JointRow& row,
     source.number = row.source_number;
     source.edition = row.source_edition;
     source.date = row.source_date;
-    if (!source.date.empty()) {
-        require_date(source.date, "source_date");
-    }
-    if (auto there = book.find_source(source)) {
-        if (!row.source_date.empty() && there->date != row.source_date) {
-            throw error(ErrorKind::conflict, "source_date: the row says '{}', the book has '{}' for this source", row.source_date,
-                        there->date);
-        }
-        return there;
-    }
-    source.id = book.add_source(source, stamp);
-    return source;
+    return source_in_book(book, source, stamp);
 }
 
-void take_text(book::Book& book, const reference::Reference& reference, std::string_view text, std::string_view name,
-               const book::Stamp& stamp) {
-    std::istringstream in{std::string{text}};
-    exchange::read_joint_rows(in, name, [&](const exchange::JointRow& row) { take_row(book, reference, row, name, stamp); });
-}
-
-void take_told(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, const book::Stamp& stamp) {
-    const book::Stamp by{row.entered_by.empty() ? stamp.person : row.entered_by, stamp.at};
-    const RecordId joint = joint_of(book, reference, row, by);
-    if (row.tightening.empty()) {
-        return;
-    }
+// The value of a row that has one.
+RowTaken take_value(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, RecordId joint,
+                    const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
     Entry entry;
     entry.joint = joint;
-    // The first row of a joint tells about the joint; a further one can only tell about its value.
+    // A note about the joint that the book has otherwise can only be about this value.
     const auto place = book.place(joint);
-    entry.note = place && place->joint.note == row.note ? "" : row.note;
+    std::vector<std::string> notes;
+    if (!row.value_note.empty()) {
+        notes.push_back(row.value_note);
+    }
+    if (!row.note.empty() && place && place->joint.note != row.note) {
+        notes.push_back(row.note);
+    }
+    entry.note = clampbook::join(notes, "; ");
     entry.tightening = row.tightening;
     entry.label = cell("label", [&] { return read_label(row.label); });
-    entry.source = source_of(book, row, by);
+    entry.source = source_of(book, row, stamp);
     entry.page = row.page;
+    entry.entered_by = row.entered_by;
     entry.entered_on = row.entered_on;
-    cell("tightening", [&] { return enter(book, reference, entry, by); });
+    entry.confirmed = row.confirmed.empty() ? rules.confirm_all : row.confirmed;
+    entry.reason = rules.supersede;
+    entry.confirm_option = "--confirm-all";
+
+    Value told;
+    told.label = entry.label;
+    told.source = entry.source;
+    told.page = entry.page;
+    told.tightening = cell("tightening", [&] { return read_tightening(row.tightening); });
+    cell(told.source ? "page" : "source_title", [&] { require_origin(told); });
+    if (!row.entered_on.empty()) {
+        cell("entered_on", [&] { require_past(row.entered_on, "the date of entry", stamp); });
+    }
+    std::optional<Value> ended;
+    for (Value& there : book.values(joint)) {
+        if (!same_place(there, told)) {
+            continue;
+        }
+        const bool same = there.tightening.steps == told.tightening.steps;
+        if (there.standing != Standing::current) {
+            ended = same ? std::optional{std::move(there)} : std::move(ended);
+        } else if (same) {
+            return {Taken::here_already, 0};
+        } else if (!same_figure(there.tightening, told.tightening)) {
+            if (there.id >= first_new) {
+                throw error(ErrorKind::conflict,
+                            "tightening: '{}', and another row of this file says '{}' with the same label, "
+                            "source and page",
+                            row.tightening, there.tightening.as_written);
+            }
+            if (rules.supersede.empty()) {
+                throw error(ErrorKind::conflict,
+                            "tightening: '{}', and the book has '{}' with the same label, source and page "
+                            "(value {}); settle it with --supersede \"reason\", or mend the row",
+                            row.tightening, there.tightening.as_written, there.id);
+            }
+            entry.replaces.push_back(there.id);
+        }
+    }
+    if (ended) {
+        throw error(ErrorKind::conflict,
+                    "tightening: '{}' was {} in the book (value {}: {}); where it holds again, say so with "
+                    "'clampbook enter'",
+                    row.tightening, standing_name(ended->standing), ended->id, ended->end_reason);
+    }
+    const RecordId id = cell("tightening", [&] { return enter(book, reference, entry, stamp); });
+    return {entry.replaces.empty() ? Taken::value : Taken::superseding, id};
+}
+
+RowTaken take_told(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
+                   const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
+    const RecordId joint = joint_of(book, reference, row, stamp);
+    if (!row.tightening.empty()) {
+        return take_value(book, reference, row, joint, stamp, rules, first_new);
+    }
+    for (const auto& [column, text] : {std::pair{"label", row.label}, {"source_title", row.source_title}, {"page", row.page}}) {
+        if (!text.empty()) {
+            throw error(ErrorKind::usage, "tightening: is empty, though the row has a {} ('{}')", column, text);
+        }
+    }
+    return {Taken::joint, 0};
 }
 
 } // namespace
 
-void take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
-              const book::Stamp& stamp) {
+RowTaken take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
+                  const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
     try {
         for (const exchange::JointColumn& column : exchange::joint_columns()) {
             if (has_control(row.*column.cell)) {
                 throw error(ErrorKind::usage, "{}: the cell holds a line end or another control character", column.name);
             }
         }
-        book.in_one_go([&] { take_told(book, reference, row, stamp); });
+        RowTaken taken;
+        book.in_one_go([&] { taken = take_told(book, reference, row, stamp, rules, first_new); });
+        return taken;
     } catch (const Error& fault) {
         if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::conflict) {
             throw error(fault.kind(), "{}:{}: {}", file, row.line, fault.what());
         }
         throw error(ErrorKind::invalid_data, "{}:{}: {}", file, row.line, fault.what());
-    }
-}
-
-void write_demo(const std::string& path, const reference::Reference& reference) {
-    // A fixed day: the demo is the same book on every machine, whatever its clock says.
-    const book::Stamp stamp{"demo clerk", "2026-06-30T12:00:00Z"};
-    const std::string draft = path + ".draft";
-    if (std::filesystem::exists(std::filesystem::symlink_status(path))) {
-        throw error(ErrorKind::conflict, "'{}' exists already; the demo needs a new name", path);
-    }
-    const auto clean = [&] {
-        std::error_code none;
-        for (const char* end : {"", "-wal", "-shm"}) {
-            std::filesystem::remove(draft + end, none);
-        }
-    };
-    clean();
-    try {
-        {
-            book::Book book = book::Book::create(draft, stamp);
-            book.in_one_go([&] {
-                take_text(book, reference, {clampbook_demo_joints_begin, clampbook_demo_joints_end}, "demo/joints.csv", stamp);
-                take_text(book, reference, {clampbook_demo_unvalued_begin, clampbook_demo_unvalued_end}, "demo/unvalued.csv",
-                          stamp);
-            });
-        }
-        std::filesystem::rename(draft, path);
-    } catch (const std::filesystem::filesystem_error& fault) {
-        clean();
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, fault.code().message());
-    } catch (...) {
-        clean();
-        throw;
     }
 }
 

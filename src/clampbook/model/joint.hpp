@@ -79,6 +79,8 @@ struct Source {
     std::string kept;
     std::string file_digest;
     std::string note;
+    std::string added_by = {}; ///< who added it to a book, and when; empty for a source that is in none yet
+    std::string added_at = {};
 
     /// "Workshop manual (invented), DEMO-WM-01, edition 4, 2022-11-10"
     [[nodiscard]] std::string line() const;
@@ -101,11 +103,28 @@ struct Value {
     std::string entered_on; ///< ISO 8601 date
     std::string checked_by; ///< empty while unchecked
     std::string checked_on;
+    std::string check_as_written; ///< the figure as the second person keyed it
     Standing standing = Standing::current;
     RecordId superseded_by = 0; ///< the value that took its place, where one did
     std::string end_reason;     ///< why it is no longer current
+    std::string ended_by;
+    std::string ended_on;
 
     [[nodiscard]] bool is_checked() const noexcept { return !checked_by.empty(); }
+};
+
+struct MachineRecord {
+    Machine machine;
+    std::vector<Assembly> assemblies;
+};
+
+/// A joint whole, apart from any book: the values' `id` is their place in the list, counted from 1, and `superseded_by` such a
+/// place. Machine, assembly and sources are named by what tells them apart; their numbers mean nothing.
+struct JointRecord {
+    Machine machine;
+    Assembly assembly;
+    Joint joint;
+    std::vector<Value> values;
 };
 
 } // namespace clampbook

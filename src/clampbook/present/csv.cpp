@@ -25,7 +25,7 @@ std::string csv(const answer::TableAnswer& table) {
         std::vector<std::string> cells;
         for (std::size_t c = 0; c < table.columns.size(); ++c) {
             const bool number = table.columns[c].number;
-            cells.push_back(!number ? row[c].text : row[c].number ? print_shortest(*row[c].number) : "");
+            cells.push_back(!number ? spreadsheet_text(row[c].text) : row[c].number ? print_shortest(*row[c].number) : "");
             if (!table.columns[c].unit.empty()) {
                 cells.push_back(row[c].text);
             }

@@ -12,8 +12,8 @@ using clampbook::ErrorKind;
 
 TEST_CASE("exit codes are stable") {
     const std::pair<ErrorKind, int> codes[] = {
-        {ErrorKind::internal, 1},     {ErrorKind::usage, 2},           {ErrorKind::not_found, 3},
-        {ErrorKind::invalid_data, 4}, {ErrorKind::out_of_validity, 5}, {ErrorKind::conflict, 6},
+        {ErrorKind::internal, 1},        {ErrorKind::usage, 2},    {ErrorKind::not_found, 3},     {ErrorKind::invalid_data, 4},
+        {ErrorKind::out_of_validity, 5}, {ErrorKind::conflict, 6}, {ErrorKind::interrupted, 130},
     };
     for (const auto& [kind, code] : codes) {
         CHECK(Error(kind, "x").exit_code() == code);

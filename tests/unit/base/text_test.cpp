@@ -233,3 +233,17 @@ TEST_CASE("the nearest spelling is offered, where one is near") {
     CHECK(did_you_mean("covr", roles) == " (did you mean 'cover'?)");
     CHECK(did_you_mean("gearbox", roles).empty());
 }
+
+TEST_CASE("what a spreadsheet would run is kept from it and comes back as it was") {
+    for (const char* text : {"=1+1", "+1", "-1", "@a", "\tx", "\rx", "＝1", "＋1", "－1", "＠a", "'=1", "''=1", "'@"}) {
+        INFO(text);
+        const std::string shown = clampbook::spreadsheet_text(text);
+        CHECK(shown == "'" + std::string{text});
+        CHECK(clampbook::from_spreadsheet_text(shown) == text);
+    }
+    for (const char* text : {"", "'", "''", "32 N·m", "'quoted'", "a=b", " =1", "1-2", "´=1"}) {
+        INFO(text);
+        CHECK(clampbook::spreadsheet_text(text) == text);
+        CHECK(clampbook::from_spreadsheet_text(text) == text);
+    }
+}

@@ -38,10 +38,10 @@ void forge(Shop& shop, std::int64_t seq) {
 
 TEST_CASE("a book that nobody touched is as it was told") {
     Shop shop;
-    shop.book.check_value(shop.value, "32 ± 3 N·m", {"Cid", "2026-11-25T10:15:00Z"});
+    shop.book.check_value(shop.value, {"32 ± 3 N·m", "Cid", "2026-11-25"}, {"Cid", "2026-11-25T10:15:00Z"});
     const RecordId next = shop.book.add_value(value_of(shop.drain, "35 N·m"), k_stamp);
-    shop.book.supersede_value(shop.value, next, "bulletin", k_stamp);
-    shop.book.withdraw_value(next, "misread", k_stamp);
+    shop.book.end_value(shop.value, {next, "bulletin", "Ann", "2026-11-25"}, k_stamp);
+    shop.book.end_value(next, {0, "misread", "Ann", "2026-11-25"}, k_stamp);
     CHECK(shop.book.audit().empty());
     CHECK(shop.book.value(shop.value)->superseded_by == next);
     CHECK(shop.book.value(shop.value)->checked_by == "Cid");
@@ -67,14 +67,14 @@ TEST_CASE("a forged last line isn't the one that the book remembers") {
 
 TEST_CASE("a value ends once") {
     Shop shop;
-    shop.book.withdraw_value(shop.value, "misread", k_stamp);
+    shop.book.end_value(shop.value, {0, "misread", "Ann", "2026-11-25"}, k_stamp);
     CHECK(refusal(ErrorKind::conflict, [&] {
-              shop.book.withdraw_value(shop.value, "again", k_stamp);
+              shop.book.end_value(shop.value, {0, "again", "Ann", "2026-11-25"}, k_stamp);
               return 0;
           }) != "accepted");
-    shop.book.check_value(shop.value, "32 N·m", k_stamp);
+    shop.book.check_value(shop.value, {"32 N·m", "Ann", "2026-11-25"}, k_stamp);
     CHECK(refusal(ErrorKind::conflict, [&] {
-              shop.book.check_value(shop.value, "32 N·m", k_stamp);
+              shop.book.check_value(shop.value, {"32 N·m", "Ann", "2026-11-25"}, k_stamp);
               return 0;
           }) != "accepted");
 }

@@ -135,3 +135,24 @@ TEST_CASE("a backup holds the same, and takes no name that is there") {
           "accepted");
     CHECK_FALSE(fs::exists(copy + ".draft"));
 }
+
+TEST_CASE("a part that fails inside a transaction leaves what was written before it") {
+    Shop shop;
+    const auto before = shop.book.info();
+    shop.book.in_one_go([&] {
+        shop.book.add_machine({0, "m", "first", "", "", "", ""}, k_stamp);
+        CHECK(refusal(ErrorKind::conflict, [&] {
+                  shop.book.in_one_go([&] {
+                      shop.book.add_machine({0, "m", "second", "", "", "", ""}, k_stamp);
+                      shop.book.in_one_go([&] { shop.book.add_machine({0, "m", "third", "", "", "", ""}, k_stamp); });
+                      shop.book.add_machine({0, "m", "first", "", "", "", ""}, k_stamp);
+                  });
+                  return 0;
+              }) == "the machine 'first' is in the book already");
+        shop.book.add_machine({0, "m", "fourth", "", "", "", ""}, k_stamp);
+    });
+    CHECK(shop.book.info().machines == before.machines + 2);
+    CHECK(shop.book.info().events == before.events + 2);
+    CHECK(shop.book.audit().empty());
+    CHECK(shop.book.verify().empty());
+}

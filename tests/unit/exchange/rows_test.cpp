@@ -17,7 +17,7 @@ using namespace clampbook::exchange;
 const std::string k_documented = // design of the exchange file, in its order
     "machine_maker,machine_model,machine_variant,assembly,joint,role,count,thread,property_class,form,ring,housing,engagement_mm,"
     "safety_critical,tightening,label,source_kind,source_title,source_number,source_edition,source_date,page,entered_by,entered_"
-    "on,note";
+    "on,note,value_note,confirmed";
 const std::string k_needed = "machine_maker,machine_model,assembly,joint,tightening,label,entered_by";
 
 std::vector<JointRow> rows_of(const std::string& text) {

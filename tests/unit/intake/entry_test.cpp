@@ -159,14 +159,14 @@ TEST_CASE("a figure without its document, or of no day, is refused") {
     Shop shop;
     const Source source = shop.source("Manual X", "WM-1");
     Entry maker = shop.entry("5 N·m", Label::maker);
-    const std::string wants = "a maker's figure needs the document it comes from: give --source and --page";
+    const std::string wants = "a maker's figure needs the document it comes from, and the page in it: a source and a page";
     maker.page = "p. 3";
     CHECK(shop.refused(ErrorKind::usage, maker) == wants);
     maker.source = source;
     maker.page = " ";
     CHECK(shop.refused(ErrorKind::usage, maker) == wants);
     CHECK(shop.refused(ErrorKind::usage, shop.entry("5 N·m", Label::standard)) ==
-          "a standard's figure needs the standard it comes from: give --source");
+          "a standard's figure needs the standard it comes from: a source");
     CHECK(shop.refused(ErrorKind::usage, shop.entry("5 lb")) != "accepted");
     CHECK(shop.refused(ErrorKind::usage, shop.entry("tight")).starts_with("'tight'"));
     Entry dated = shop.entry("5 N·m");
@@ -197,12 +197,22 @@ TEST_CASE("the very same value is not kept twice, another one is") {
         return intake::enter(shop.book, curated(), other, k_stamp);
     };
     CHECK(changed([](Entry& e) { e.page = "p. 4"; }) == 2);
-    CHECK(changed([](Entry& e) { e.tightening = "6 N·m"; }) == 3);
-    CHECK(changed([](Entry& e) { e.label = Label::shop; }) == 4);
-    CHECK(changed([&](Entry& e) { e.source = shop.source("Bulletin", ""); }) == 5);
+    CHECK(changed([](Entry& e) { e.label = Label::shop; }) == 3);
+    CHECK(changed([&](Entry& e) { e.source = shop.source("Bulletin", ""); }) == 4);
+    CHECK(changed([](Entry& e) { e.tightening = "44.25 lbf·in"; }) == 5); // the same figure as another unit prints it
     CHECK(shop.book.info().values == 5);
-    entry.page = " p. 3 "; // the same page, blanks or not
-    CHECK(shop.refused(ErrorKind::conflict, entry) == there);
+    Entry rival = entry;
+    rival.tightening = "6 N·m";
+    CHECK(
+        shop.refused(ErrorKind::conflict, rival).starts_with("'5 N·m' with this label, source and page is current in the book"));
+    rival.replaces = {1, 5};
+    rival.reason = "read again";
+    CHECK(intake::enter(shop.book, curated(), rival, k_stamp) == 6);
+    CHECK(shop.book.value(1)->superseded_by == 6);
+    CHECK(shop.book.value(5)->superseded_by == 6);
+    rival.page = " p. 3 "; // the same page, blanks or not
+    CHECK(shop.refused(ErrorKind::conflict, rival) ==
+          "'6 N·m' with this label, source and page is current in the book already (value 6)");
 }
 
 TEST_CASE("a source is named by number in the book, document number or title") {

@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: MIT
+#include "clampbook/intake/import.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/exchange/export.hpp"
+
+namespace clampbook::intake {
+namespace {
+
+constexpr std::size_t k_look_up_every = 64; // rows between two looks at the clock and the keyboard
+
+// Thrown out of the transaction so that nothing of it is kept, though nothing went wrong there.
+struct NothingKept : Error {
+    NothingKept() : Error(ErrorKind::interrupted, "nothing was kept") {}
+};
+
+// One run: a transaction, what was found, and when it gives up.
+class Run {
+public:
+    Run(book::Book& book, const ImportOptions& options) : book_(book), options_(options) {}
+
+    ImportReport in_one_go(const std::function<void()>& body) {
+        try {
+            book_.in_one_go([&] {
+                const book::Info before = book_.info();
+                run_through(body);
+                count(before);
+                if (options_.dry_run || report.faults.total > 0) {
+                    throw NothingKept{};
+                }
+            });
+            report.kept = true;
+        } catch (const NothingKept&) {
+            report.kept = false;
+        }
+        return std::move(report);
+    }
+
+    // Runs the taking of one part; what does not fit is kept for the end.
+    void part(const std::function<void()>& take) {
+        if (report.read % k_look_up_every == 0) {
+            if (options_.interrupted && options_.interrupted()) {
+                throw error(ErrorKind::interrupted, "stopped; the book is as it was before");
+            }
+            if (options_.progress) {
+                options_.progress(report.read);
+            }
+        }
+        ++report.read;
+        try {
+            take();
+        } catch (const Error& fault) {
+            note(fault);
+        }
+    }
+    void tell(const std::string& where, const JointTaken& taken) {
+        report.here_already += taken.here_already;
+        for (const std::string& line : taken.confirmed) {
+            report.confirmed.add(where + ": " + line);
+        }
+        for (const std::string& line : taken.left_out) {
+            report.left_out.add(where + ": " + line);
+        }
+    }
+    void note(const Error& fault) {
+        if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::interrupted) {
+            throw fault; // no fault of the row
+        }
+        report.conflicts_alone = report.conflicts_alone && fault.kind() == ErrorKind::conflict;
+        report.faults.add(fault.what());
+    }
+
+    ImportReport report;
+
+private:
+    // A file that breaks off is one more fault, not the only one that is told.
+    void run_through(const std::function<void()>& body) {
+        try {
+            body();
+        } catch (const Error& fault) {
+            if (report.faults.total == 0) {
+                throw;
+            }
+            note(fault);
+        }
+    }
+    void count(const book::Info& before) {
+        const book::Info after = book_.info();
+        report.machines = after.machines - before.machines;
+        report.assemblies = after.assemblies - before.assemblies;
+        report.joints = after.joints - before.joints;
+        report.sources = after.sources - before.sources;
+        report.values = after.values - before.values;
+        report.checks = after.checked_values - before.checked_values;
+    }
+
+    book::Book& book_;
+    const ImportOptions& options_;
+};
+
+// Never silently: a value that stands only because of --confirm-all is told with what speaks against it.
+void tell_confirmed(const book::Book& book, const reference::Reference& reference, RecordId id, const std::string& where,
+                    ImportReport& report) {
+    const Value value = book.value(id).value();
+    if (!value.confirmed.empty()) {
+        const auto against = implausible(reference, book.place(value.joint).value().joint, value.tightening);
+        report.confirmed.add(where + against.value_or(value.tightening.as_written));
+    }
+}
+
+// "where: what" for a part that has no line of its own.
+Error at(const std::string& where, const Error& fault) {
+    const bool kept = fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::conflict;
+    return error(kept ? fault.kind() : ErrorKind::invalid_data, "{}: {}", where, fault.what());
+}
+
+template <typename F>
+void telling_where(const std::string& where, F&& body) {
+    try {
+        std::forward<F>(body)();
+    } catch (const Error& fault) {
+        throw at(where, fault);
+    }
+}
+
+} // namespace
+
+void Told::add(std::string line) {
+    if (lines.size() < k_lines_told) {
+        lines.push_back(std::move(line));
+    }
+    ++total;
+}
+
+ImportReport import_rows(book::Book& book, const reference::Reference& reference, std::istream& in, const std::string& name,
+                         const ImportOptions& options, const book::Stamp& stamp) {
+    Run run{book, options};
+    return run.in_one_go([&] {
+        const RecordId first_new = book.next_value();
+        const auto take = [&](const exchange::JointRow& row) {
+            run.part([&] {
+                const RowTaken taken = take_row(book, reference, row, name, stamp, options.rules, first_new);
+                run.report.here_already += taken.what == Taken::here_already ? 1U : 0U;
+                run.report.superseded += taken.what == Taken::superseding ? 1U : 0U;
+                if (!options.rules.confirm_all.empty() && row.confirmed.empty() && taken.value != 0) {
+                    tell_confirmed(book, reference, taken.value, fmt::format("{}:{}: ", name, row.line), run.report);
+                }
+            });
+        };
+        exchange::read_joint_rows(in, name, take, [&](const Error& fault) { run.note(fault); });
+    });
+}
+
+ImportReport import_export(book::Book& book, const reference::Reference& reference, std::istream& in, const std::string& name,
+                           const ImportOptions& options, const book::Stamp& stamp) {
+    Run run{book, options};
+    return run.in_one_go([&] {
+        exchange::ExportHandlers handlers;
+        handlers.source = [&](const Source& source, const std::string& where) {
+            telling_where(where, [&] { take_source(book, source, stamp); });
+        };
+        handlers.machine = [&](const MachineRecord& record, const std::string& where) {
+            telling_where(where, [&] { take_machine(book, record, stamp); });
+        };
+        handlers.joint = [&](const JointRecord& record, const std::string& where) {
+            run.part([&] {
+                telling_where(where, [&] {
+                    book.in_one_go([&] { run.tell(where, take_joint(book, reference, record, options.rules, stamp)); });
+                });
+            });
+        };
+        handlers.fault = [&](const Error& fault) { run.note(fault); };
+        exchange::read_export(in, name, handlers);
+    });
+}
+
+ImportReport merge(book::Book& book, const reference::Reference& reference, const book::Book& other, const std::string& name,
+                   const ImportOptions& options, const book::Stamp& stamp) {
+    Run run{book, options};
+    return run.in_one_go([&] {
+        const auto or_left_out = [&](const std::string& where, const std::function<void()>& take) {
+            try {
+                book.in_one_go(take);
+            } catch (const Error& fault) {
+                if (fault.kind() == ErrorKind::internal) {
+                    throw;
+                }
+                run.report.left_out.add(where + ": " + fault.what());
+            }
+        };
+        for (const Source& source : other.sources()) {
+            or_left_out(name + ": source '" + source.title + "'", [&] { take_source(book, source, stamp); });
+        }
+        for (const MachineRecord& machine : other.machine_records()) {
+            take_machine(book, machine, stamp);
+        }
+        other.each_joint([&](const JointRecord& record) {
+            const std::string where =
+                fmt::format("{}: {}, {}, {}", name, record.machine.title(), record.assembly.name, record.joint.name);
+            run.part(
+                [&] { or_left_out(where, [&] { run.tell(where, take_joint(book, reference, record, options.rules, stamp)); }); });
+        });
+    });
+}
+
+} // namespace clampbook::intake
