@@ -6,8 +6,9 @@
 set -eu
 
 packages="g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcsv-dev
-libsodium-dev"
-test_packages="catch2 librapidcheck-dev sqlite3 units locales clang-format-14 clang-format clang-tidy"
+libsodium-dev pkg-config libpango1.0-dev libcairo2-dev libxlsxwriter-dev fonts-dejavu-core fonts-dejavu-extra"
+test_packages="catch2 librapidcheck-dev sqlite3 units locales clang-format-14 clang-format clang-tidy poppler-utils chromium
+python3-jsonschema python3-openpyxl"
 
 case "${1-}" in
 build) ;;
@@ -21,6 +22,11 @@ esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
     echo "install_packages.sh: this is no Debian; what the build may miss is called there: $packages" >&2
     exit 0
+fi
+
+# A browser's test needs Node.js; one that is there from elsewhere will do.
+if [ "$1" = test ] && ! command -v npm >/dev/null; then
+    packages="$packages nodejs npm"
 fi
 
 missing=

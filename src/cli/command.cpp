@@ -38,6 +38,7 @@ const std::vector<Command>& commands() {
         {"export", "The shop's book", "the book as CSV or JSON", setup_export},
         {"merge", "The shop's book", "another shop's book into this one, after a preview", setup_merge},
         {"demo", "The shop's book", "an invented book to try things on", setup_demo},
+        {"sheet", "The shop's book", "the spec sheet: text, HTML, PDF, SVG, spreadsheet", setup_sheet},
         {"check", "A value's life", "key a value again from its source, as the second person", setup_check},
         {"supersede", "A value's life", "put another value in the place of one", setup_supersede},
         {"withdraw", "A value's life", "end a value that no longer holds", setup_withdraw},

@@ -84,6 +84,7 @@ Action setup_machine(CLI::App& app, Context& context);
 Action setup_merge(CLI::App& app, Context& context);
 Action setup_plug(CLI::App& app, Context& context);
 Action setup_scatter(CLI::App& app, Context& context);
+Action setup_sheet(CLI::App& app, Context& context);
 Action setup_source(CLI::App& app, Context& context);
 Action setup_strength(CLI::App& app, Context& context);
 Action setup_strip(CLI::App& app, Context& context);

@@ -158,6 +158,40 @@ Json json_of(const answer::FoundJoint& found) {
     return out;
 }
 
+Json json_of(const answer::SheetLine& line) {
+    Json out = json_of(line.found);
+    out["sign"] = line.sign;
+    out["state"] = line.state;
+    out["source_reference"] = line.source;
+    out["change"] = line.change;
+    return out;
+}
+
+Json json_of(const answer::SheetJoint& joint) {
+    const Joint& j = joint.joint;
+    Json out = Json::object();
+    out["id"] = j.id;
+    out["name"] = j.name;
+    out["role"] = role_name(j.role);
+    out["count"] = j.count;
+    out["thread"] = j.thread;
+    out["property_class"] = j.property_class;
+    out["screws"] = joint.screws;
+    out["ring"] = joint.ring;
+    out["safety_critical"] = j.safety_critical;
+    out["note"] = j.note;
+    out["disagreement"] = joint.disagreement;
+    out["values"] = Json::array();
+    for (const answer::SheetLine& line : joint.lines) {
+        out["values"].push_back(json_of(line));
+    }
+    out["ended"] = Json::array();
+    for (const answer::SheetLine& line : joint.ended) {
+        out["ended"].push_back(json_of(line));
+    }
+    return out;
+}
+
 } // namespace
 
 std::string json(const answer::Document& document, bool compact) {
@@ -223,6 +257,48 @@ std::string json(const answer::FindAnswer& found) {
     }
     out["other_words"] = found.other_words;
     out["nearest"] = found.nearest;
+    return finished(out);
+}
+
+std::string json(const answer::Sheet& sheet) {
+    Json out = Json::object();
+    out["schema"] = schema_name("sheet");
+    out["title"] = sheet.title;
+    out["chosen"] = sheet.chosen;
+    out["prepared_by"] = sheet.prepared_by;
+    out["date"] = sheet.date;
+    out["revision"] = sheet.revision;
+    out["digest"] = sheet.digest;
+    out["since"] = sheet.since;
+    out["legend"] = answer::sheet_legend();
+    out["assemblies"] = Json::array();
+    for (const answer::SheetAssembly& group : sheet.assemblies) {
+        Json one = Json::object();
+        one["machine"] = group.machine.title();
+        one["maker"] = group.machine.maker;
+        one["assembly"] = group.assembly.name;
+        one["joints"] = Json::array();
+        for (const answer::SheetJoint& joint : group.joints) {
+            one["joints"].push_back(json_of(joint));
+        }
+        out["assemblies"].push_back(std::move(one));
+    }
+    out["sources"] = Json::array();
+    for (const Source& source : sheet.sources) {
+        Json one = json_of(source);
+        one["line"] = source.line();
+        out["sources"].push_back(std::move(one));
+    }
+    out["checked_by"] = Json::array();
+    for (const auto& [name, values] : sheet.checked_by) {
+        out["checked_by"].push_back({{"name", name}, {"values", values}});
+    }
+    out["counts"] = {{"joints", sheet.joints},
+                     {"values", sheet.values},
+                     {"checked", sheet.checked},
+                     {"without_value", sheet.without_value},
+                     {"left_out", sheet.left_out}};
+    out["cautions"] = json_of(sheet.cautions);
     return finished(out);
 }
 

@@ -7,6 +7,7 @@
 #include "clampbook/answer/document.hpp"
 #include "clampbook/answer/find.hpp"
 #include "clampbook/answer/records.hpp"
+#include "clampbook/answer/sheet.hpp"
 
 #include <string>
 #include <string_view>
@@ -18,6 +19,7 @@ namespace clampbook::present {
 [[nodiscard]] std::string text(const answer::FindAnswer& found);
 /// One joint whole, as `find` shows it when it is the only one.
 [[nodiscard]] std::string text(const answer::FoundJoint& found);
+[[nodiscard]] std::string text(const answer::Sheet& sheet);
 /// A conversion in one line: `24 lbf·ft = 32.5 N·m`, and a second one for a tool's scale.
 [[nodiscard]] std::string conversion_text(const answer::Document& document);
 
@@ -26,6 +28,11 @@ namespace clampbook::present {
 [[nodiscard]] std::string json(const answer::TableAnswer& table);
 [[nodiscard]] std::string json(const answer::FindAnswer& found);
 [[nodiscard]] std::string json(const answer::FoundJoint& joint, std::string_view schema);
+/// All that a page shows, its texts ready to be set: also what the press reads.
+[[nodiscard]] std::string json(const answer::Sheet& sheet);
+
+/// One file for a browser: needs no network, searches, switches units, prints on A4 and Letter. What is in the sheet stays text.
+[[nodiscard]] std::string html(const answer::Sheet& sheet);
 
 /// Header line and rows; numbers at full precision in the column's unit, which the header names: `pitch[mm]`.
 [[nodiscard]] std::string csv(const answer::TableAnswer& table);

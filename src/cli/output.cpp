@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+#include "output.hpp"
+
+#include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
+
+#include <fcntl.h>
+#include <spawn.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <ostream>
+#include <system_error>
+
+extern char** environ;
+
+namespace clampbook::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string press_program(const World& world) {
+    if (const auto named = world.environment("CLAMPBOOK_PRESS")) {
+        return *named;
+    }
+    std::error_code problem;
+    const fs::path self = fs::read_symlink("/proc/self/exe", problem);
+    if (!problem && fs::exists(self.parent_path() / "clampbook-press", problem)) {
+        return (self.parent_path() / "clampbook-press").string();
+    }
+    for (const std::string& folder : split(world.environment("PATH").value_or(""), ':')) {
+        const fs::path program = fs::path{folder} / "clampbook-press";
+        if (!folder.empty() && access(program.c_str(), X_OK) == 0) {
+            return program.string();
+        }
+    }
+    throw error(ErrorKind::invalid_data,
+                "the program clampbook-press isn't here: it sets PDF, SVG and spreadsheets; it comes with "
+                "clampbook, or name it in CLAMPBOOK_PRESS");
+}
+
+// A pipe whose ends close when nobody needs them any more.
+struct Pipe {
+    std::array<int, 2> ends{-1, -1};
+    Pipe() {
+        if (pipe2(ends.data(), O_CLOEXEC) != 0) {
+            throw error(ErrorKind::internal, "no pipe to the press: {}", std::strerror(errno));
+        }
+    }
+    ~Pipe() {
+        shut(0);
+        shut(1);
+    }
+    Pipe(const Pipe&) = delete;
+    Pipe& operator=(const Pipe&) = delete;
+    void shut(std::size_t end) {
+        if (ends.at(end) >= 0) {
+            close(ends.at(end));
+            ends.at(end) = -1;
+        }
+    }
+};
+
+// Where the press stops reading early, it says why; what was not read is no fault of ours.
+void feed(int to, const std::string& input) {
+    std::size_t at = 0;
+    while (at < input.size()) {
+        const ssize_t n = write(to, input.data() + at, input.size() - at);
+        if (n < 0 && errno == EINTR) {
+            continue;
+        }
+        if (n <= 0) {
+            return;
+        }
+        at += static_cast<std::size_t>(n);
+    }
+}
+
+std::string read_all(int from) {
+    std::string out;
+    std::array<char, 4096> part{};
+    for (;;) {
+        const ssize_t n = read(from, part.data(), part.size());
+        if (n < 0 && errno == EINTR) {
+            continue;
+        }
+        if (n <= 0) {
+            return out;
+        }
+        out.append(part.data(), static_cast<std::size_t>(n));
+    }
+}
+
+ErrorKind kind_of(int code) { return code == 2 ? ErrorKind::usage : code == 4 ? ErrorKind::invalid_data : ErrorKind::internal; }
+
+} // namespace
+
+void write_file(const std::string& path, const std::string& content) {
+    const std::string draft = path + ".draft";
+    std::error_code problem;
+    {
+        std::ofstream out{draft, std::ios::binary | std::ios::trunc};
+        out << content << std::flush;
+        if (!out) {
+            const std::string why = std::strerror(errno);
+            fs::remove(draft, problem);
+            throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, why);
+        }
+    }
+    fs::rename(draft, path, problem);
+    if (problem) {
+        std::error_code none;
+        fs::remove(draft, none);
+        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, problem.message());
+    }
+}
+
+void require_other_file(const std::string& path, const std::string& book) {
+    std::error_code problem;
+    if (!path.empty() && fs::equivalent(path, book, problem)) {
+        throw error(ErrorKind::conflict, "'{}' is the book; a sheet needs another name", path);
+    }
+}
+
+void press(Context& context, const std::vector<std::string>& arguments, const std::string& input) {
+    const std::string program = press_program(context.world);
+    Pipe in;
+    Pipe err;
+    std::vector<std::string> words{program};
+    words.insert(words.end(), arguments.begin(), arguments.end());
+    std::vector<char*> argv;
+    for (std::string& word : words) {
+        argv.push_back(word.data());
+    }
+    argv.push_back(nullptr);
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_adddup2(&actions, in.ends[0], STDIN_FILENO);
+    posix_spawn_file_actions_adddup2(&actions, err.ends[1], STDERR_FILENO);
+    pid_t child = 0;
+    const int failed = posix_spawn(&child, program.c_str(), &actions, nullptr, argv.data(), environ);
+    posix_spawn_file_actions_destroy(&actions);
+    if (failed != 0) {
+        throw error(ErrorKind::invalid_data, "the press '{}' cannot be started: {}", program, std::strerror(failed));
+    }
+    in.shut(0);
+    err.shut(1);
+    feed(in.ends[1], input);
+    in.shut(1);
+    const std::string said = read_all(err.ends[0]);
+    int status = 0;
+    while (waitpid(child, &status, 0) < 0 && errno == EINTR) {
+    }
+    if (WIFEXITED(status) && WEXITSTATUS(status) == 0) {
+        return;
+    }
+    std::string_view sentence = trim(said);
+    constexpr std::string_view k_name = "clampbook-press: ";
+    sentence.remove_prefix(sentence.starts_with(k_name) ? k_name.size() : 0);
+    throw error(WIFEXITED(status) ? kind_of(WEXITSTATUS(status)) : ErrorKind::internal, "the press: {}",
+                sentence.empty() ? "it ended without a word" : sentence);
+}
+
+} // namespace clampbook::cli

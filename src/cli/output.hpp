@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// Answers that go into files of their own: written beside their place first, so that no reader ever meets half of one.
+
+#include "command.hpp"
+
+#include <string>
+#include <vector>
+
+namespace clampbook::cli {
+
+/// Writes a file whole, in place of one that is there. Throws internal with what the disk says.
+void write_file(const std::string& path, const std::string& content);
+
+/// Throws conflict where `path` is the book that is open.
+void require_other_file(const std::string& path, const std::string& book);
+
+/// Runs the press, the program that sets pages, with these arguments and this on its standard input. It is looked for beside the
+/// running program, in CLAMPBOOK_PRESS, then in PATH. Throws invalid_data where it isn't there, and what it said where it failed.
+void press(Context& context, const std::vector<std::string>& arguments, const std::string& input);
+
+} // namespace clampbook::cli

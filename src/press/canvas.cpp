@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "canvas.hpp"
+
+#include "clampbook/base/error.hpp"
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <pango/pangocairo.h>
+
+#include <array>
+
+namespace clampbook::press {
+namespace {
+
+constexpr const char* k_family = "DejaVu Sans Condensed, DejaVu Sans, sans-serif";
+
+struct Unref {
+    template <typename T>
+    void operator()(T* object) const {
+        g_object_unref(object);
+    }
+};
+
+} // namespace
+
+struct Fonts::Impl {
+    std::unique_ptr<PangoContext, Unref> context;
+};
+
+struct Text::Impl {
+    std::unique_ptr<PangoLayout, Unref> layout;
+    double grey = 0;
+};
+
+struct Canvas::Impl {
+    std::string path;
+    cairo_surface_t* surface = nullptr;
+    cairo_t* cr = nullptr;
+    std::array<int, 4> outline{CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT};
+
+    Impl(std::string where, cairo_surface_t* made) : path(std::move(where)), surface(made), cr(cairo_create(made)) {}
+    ~Impl() {
+        cairo_destroy(cr);
+        cairo_surface_destroy(surface);
+    }
+    Impl(const Impl&) = delete;
+    Impl& operator=(const Impl&) = delete;
+};
+
+Fonts::Fonts() {
+    auto impl = std::make_shared<Impl>();
+    impl->context.reset(pango_font_map_create_context(pango_cairo_font_map_get_default()));
+    cairo_font_options_t* options = cairo_font_options_create();
+    cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+    cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+    cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+    pango_cairo_context_set_font_options(impl->context.get(), options);
+    cairo_font_options_destroy(options);
+    pango_cairo_context_set_resolution(impl->context.get(), 72);
+    pango_context_set_language(impl->context.get(), pango_language_from_string("en"));
+    pango_context_set_round_glyph_positions(impl->context.get(), FALSE);
+    impl_ = std::move(impl);
+}
+
+Text::Text(const Fonts& fonts, const std::string& words, const Style& style, double width) {
+    auto impl = std::make_shared<Impl>();
+    impl->layout.reset(pango_layout_new(fonts.impl_->context.get()));
+    impl->grey = style.grey;
+    PangoLayout* layout = impl->layout.get();
+    PangoFontDescription* font = pango_font_description_new();
+    pango_font_description_set_family_static(font, k_family);
+    pango_font_description_set_absolute_size(font, style.size * PANGO_SCALE);
+    pango_font_description_set_weight(font, style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    pango_font_description_set_style(font, style.italic ? PANGO_STYLE_OBLIQUE : PANGO_STYLE_NORMAL);
+    pango_layout_set_font_description(layout, font);
+    pango_font_description_free(font);
+    pango_layout_set_width(layout, static_cast<int>(width * PANGO_SCALE));
+    pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
+    pango_layout_set_text(layout, words.data(), static_cast<int>(words.size()));
+    if (style.struck) {
+        PangoAttrList* marks = pango_attr_list_new();
+        pango_attr_list_insert(marks, pango_attr_strikethrough_new(TRUE));
+        pango_layout_set_attributes(layout, marks);
+        pango_attr_list_unref(marks);
+    }
+    PangoRectangle logical{};
+    pango_layout_get_extents(layout, nullptr, &logical);
+    height_ = static_cast<double>(logical.height) / PANGO_SCALE;
+    used_width_ = static_cast<double>(logical.width) / PANGO_SCALE;
+    impl_ = std::move(impl);
+}
+
+Canvas Canvas::pdf(const std::string& path, double width, double height, const About& about) {
+    auto impl = std::make_shared<Impl>(path, cairo_pdf_surface_create(path.c_str(), width, height));
+    const std::string day = about.date + "T00:00:00Z";
+    for (const auto& [key, words] : {std::pair{CAIRO_PDF_METADATA_TITLE, about.title},
+                                     {CAIRO_PDF_METADATA_AUTHOR, about.author},
+                                     {CAIRO_PDF_METADATA_CREATOR, std::string{"clampbook"}},
+                                     {CAIRO_PDF_METADATA_CREATE_DATE, day},
+                                     {CAIRO_PDF_METADATA_MOD_DATE, day}}) {
+        cairo_pdf_surface_set_metadata(impl->surface, key, words.c_str());
+    }
+    return Canvas{std::move(impl)};
+}
+
+Canvas Canvas::svg(const std::string& path, double width, double height) {
+    auto impl = std::make_shared<Impl>(path, cairo_svg_surface_create(path.c_str(), width, height));
+    cairo_set_source_rgb(impl->cr, 1, 1, 1);
+    cairo_rectangle(impl->cr, 0, 0, width, height);
+    cairo_fill(impl->cr);
+    return Canvas{std::move(impl)};
+}
+
+void Canvas::text(const Text& text, double x, double y) {
+    const double grey = text.impl_->grey;
+    cairo_set_source_rgb(impl_->cr, grey, grey, grey);
+    cairo_move_to(impl_->cr, x, y);
+    pango_cairo_show_layout(impl_->cr, text.impl_->layout.get());
+}
+
+void Canvas::line(double x1, double y1, double x2, double y2, double thickness, Stroke stroke) {
+    cairo_t* cr = impl_->cr;
+    cairo_set_source_rgb(cr, 0, 0, 0);
+    cairo_set_line_width(cr, thickness);
+    const std::array<double, 2> dashes{3.0, 2.0};
+    cairo_set_dash(cr, dashes.data(), stroke == Stroke::dashed ? 2 : 0, 0);
+    cairo_move_to(cr, x1, y1);
+    cairo_line_to(cr, x2, y2);
+    cairo_stroke(cr);
+}
+
+void Canvas::next_page() { cairo_show_page(impl_->cr); }
+
+void Canvas::outline(const std::string& words, int level, std::size_t page, double x, double y) {
+    const std::string where = fmt::format("page={} pos=[{:.1f} {:.1f}]", page, x, y);
+    const auto at = static_cast<std::size_t>(level);
+    impl_->outline.at(at + 1) = cairo_pdf_surface_add_outline(impl_->surface, impl_->outline.at(at), words.c_str(), where.c_str(),
+                                                              CAIRO_PDF_OUTLINE_FLAG_OPEN);
+}
+
+void Canvas::finish() {
+    cairo_surface_finish(impl_->surface);
+    for (const cairo_status_t status : {cairo_status(impl_->cr), cairo_surface_status(impl_->surface)}) {
+        if (status != CAIRO_STATUS_SUCCESS) {
+            throw error(ErrorKind::internal, "'{}' cannot be written: {}", impl_->path, cairo_status_to_string(status));
+        }
+    }
+}
+
+} // namespace clampbook::press

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// What the press draws on: pages of a PDF or one SVG, with text that is laid out and measured before it is drawn. Points (1/72 in)
+// from the upper left corner. The libraries behind it stay in canvas.cpp.
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace clampbook::press {
+
+struct Style {
+    double size = 9;
+    bool bold = false;
+    bool italic = false;
+    double grey = 0; ///< 0 black, 1 white
+    bool struck = false;
+};
+
+/// The fonts, at measures that depend on no screen.
+class Fonts {
+public:
+    Fonts();
+    struct Impl;
+
+private:
+    friend class Text;
+    std::shared_ptr<const Impl> impl_;
+};
+
+/// A piece of text, broken into lines of a width.
+class Text {
+public:
+    Text(const Fonts& fonts, const std::string& words, const Style& style, double width);
+    [[nodiscard]] double height() const { return height_; }
+    [[nodiscard]] double used_width() const { return used_width_; }
+    struct Impl;
+
+private:
+    friend class Canvas;
+    std::shared_ptr<const Impl> impl_;
+    double height_ = 0;
+    double used_width_ = 0;
+};
+
+enum class Stroke { solid, dashed };
+
+class Canvas {
+public:
+    struct About {
+        std::string title;
+        std::string author;
+        std::string date; ///< ISO 8601; the file says this day, not the clock's, so that the same content gives the same bytes
+    };
+    [[nodiscard]] static Canvas pdf(const std::string& path, double width, double height, const About& about);
+    [[nodiscard]] static Canvas svg(const std::string& path, double width, double height);
+
+    void text(const Text& text, double x, double y);
+    void line(double x1, double y1, double x2, double y2, double thickness, Stroke stroke = Stroke::solid);
+    /// Ends the page; the next thing drawn is on another.
+    void next_page();
+    /// An entry of the PDF's outline that leads to this page, one level under the last entry of the level above.
+    void outline(const std::string& words, int level, std::size_t page, double x, double y);
+    /// Writes what is not written yet. Throws internal with what the library says.
+    void finish();
+    struct Impl;
+
+private:
+    explicit Canvas(std::shared_ptr<Impl> impl) : impl_(std::move(impl)) {}
+    std::shared_ptr<Impl> impl_;
+};
+
+} // namespace clampbook::press

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+// What the press makes: pages as PDF, one long drawing as SVG, a spreadsheet. The same sheet gives the same bytes.
+
+#include "sheet.hpp"
+
+#include <string>
+
+namespace clampbook::press {
+
+/// Points (1/72 in) of a page.
+struct Paper {
+    double width;
+    double height;
+};
+/// ISO 216 and ANSI/ASME Y14.1.
+inline constexpr Paper k_a4{210 * 72 / 25.4, 297 * 72 / 25.4};
+inline constexpr Paper k_letter{8.5 * 72, 11.0 * 72};
+
+// Each writes the file at `path`. They throw internal with what the disk or the library says.
+void write_pdf(const Sheet& sheet, const Paper& paper, const std::string& path);
+void write_svg(const Sheet& sheet, const std::string& path);
+void write_xlsx(const Sheet& sheet, const std::string& path);
+
+} // namespace clampbook::press
