@@ -41,13 +41,6 @@ bool is_book(std::istream& in) {
     return std::string_view{first.data(), first.size()} == "SQLite format 3";
 }
 
-void add_count(answer::Document& document, const char* key, const char* title, std::size_t n) {
-    answer::Figure figure;
-    figure.value = static_cast<double>(n);
-    figure.print = std::to_string(n);
-    document.add(key, title, figure);
-}
-
 // Lines that were kept, and how many more there are.
 void add_notes(answer::Document& document, const char* what, const intake::Told& told) {
     for (const std::string& line : told.lines) {
@@ -102,17 +95,17 @@ int show_report(Context& context, const intake::ImportReport& report, const char
     document.heading = heading + (report.kept ? "" : " (" + not_kept + ")");
     document.section({});
     document.add("written", "written", report.kept ? "yes" : "no");
-    add_count(document, "read", "read", report.read);
-    add_count(document, "values", "values taken", report.values);
-    add_count(document, "here_already", "here already", report.here_already);
-    add_count(document, "superseded", "superseded by them", report.superseded);
-    add_count(document, "checks", "checks taken", report.checks);
-    add_count(document, "joints", "new joints", report.joints);
-    add_count(document, "assemblies", "new assemblies", report.assemblies);
-    add_count(document, "machines", "new machines", report.machines);
-    add_count(document, "sources", "new sources", report.sources);
-    add_count(document, "implausible", "taken although implausible", report.confirmed.total);
-    add_count(document, "left_out", "left as they are", report.left_out.total);
+    document.add("read", "read", answer::count_figure(report.read));
+    document.add("values", "values taken", answer::count_figure(report.values));
+    document.add("here_already", "here already", answer::count_figure(report.here_already));
+    document.add("superseded", "superseded by them", answer::count_figure(report.superseded));
+    document.add("checks", "checks taken", answer::count_figure(report.checks));
+    document.add("joints", "new joints", answer::count_figure(report.joints));
+    document.add("assemblies", "new assemblies", answer::count_figure(report.assemblies));
+    document.add("machines", "new machines", answer::count_figure(report.machines));
+    document.add("sources", "new sources", answer::count_figure(report.sources));
+    document.add("implausible", "taken although implausible", answer::count_figure(report.confirmed.total));
+    document.add("left_out", "left as they are", answer::count_figure(report.left_out.total));
     add_notes(document, "taken although implausible: ", report.confirmed);
     add_notes(document, "left as it is: ", report.left_out);
     show(context, document);

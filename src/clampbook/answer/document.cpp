@@ -61,6 +61,13 @@ Figure share_figure(double share, std::string basis) {
     return f;
 }
 
+Figure count_figure(std::uint64_t n) {
+    Figure f;
+    f.value = static_cast<double>(n);
+    f.print = std::to_string(n);
+    return f;
+}
+
 Caution caution_generic() {
     return {"generic", "Generic figure, computed from published inputs. It is no maker's figure and does not replace one."};
 }

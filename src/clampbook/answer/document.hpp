@@ -9,6 +9,7 @@
 #include "clampbook/units/reading.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -81,6 +82,9 @@ template <Dimension D>
     f.label = label;
     return f;
 }
+
+/// A count or a number of ours, such as that of a record: no figure of the trade, so it has no label.
+[[nodiscard]] Figure count_figure(std::uint64_t n);
 
 /// A torque with its twin in lbf·ft.
 [[nodiscard]] Figure torque_figure(Torque torque, Label label, std::string basis);

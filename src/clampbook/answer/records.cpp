@@ -121,12 +121,7 @@ Document book_info(const book::Book& book) {
     document.schema = "book-info";
     document.heading = "Book " + info.path;
     document.section({});
-    const auto number = [&](const char* key, const char* title, std::size_t n) {
-        Figure f;
-        f.value = static_cast<double>(n);
-        f.print = std::to_string(n);
-        document.add(key, title, f);
-    };
+    const auto number = [&](const char* key, const char* title, std::size_t n) { document.add(key, title, count_figure(n)); };
     document.add("path", "file", info.path);
     document.add("created_on", "made on", info.created_on);
     number("layout", "layout", static_cast<std::size_t>(info.layout));
@@ -169,10 +164,7 @@ Document source(const Source& s) {
     document.schema = "source";
     document.heading = "Source " + std::to_string(s.id) + ": " + s.title;
     document.section({});
-    Figure id;
-    id.value = static_cast<double>(s.id);
-    id.print = std::to_string(s.id);
-    document.add("id", "#", id);
+    document.add("id", "#", count_figure(static_cast<std::uint64_t>(s.id)));
     for (const auto& [key, title, text] : {std::tuple{"kind", "kind", s.kind},
                                            {"title", "title", s.title},
                                            {"number", "number", s.number},

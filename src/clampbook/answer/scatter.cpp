@@ -107,8 +107,8 @@ void add_outcome(Document& document, const ScatterRequest& request, const Screw&
                  number_figure(outcome.bounds.factor(), "most over least (VDI 2230-1)", 3));
 
     document.section(fmt::format("{} draws, seed {}", draws.count, draws.seed));
-    document.add("draws", "", number_figure(static_cast<double>(draws.count), "draws"));
-    document.add("seed", "", number_figure(static_cast<double>(draws.seed), "seed"));
+    document.add("draws", "", count_figure(draws.count));
+    document.add("seed", "", count_figure(draws.seed));
     document.add("mean", "mean", drawn_force(spread.mean()));
     document.add("standard_deviation", "standard deviation", drawn_force(spread.deviation()));
     for (const int percent : {1, 5, 25, 50, 75, 95, 99}) {

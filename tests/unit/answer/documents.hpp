@@ -43,6 +43,9 @@ inline void check_origins(const clampbook::answer::Document& document) {
         for (const auto& one : section.items) {
             if (one.figure) {
                 INFO(one.key << ": " << one.figure->print);
+                if (one.key == "draws" || one.key == "seed") {
+                    continue; // how it was drawn: no figure of the trade
+                }
                 CHECK(one.figure->label);
                 CHECK((one.figure->citation || !one.figure->basis.empty()));
                 CHECK_FALSE(one.figure->print.empty());
