@@ -13,8 +13,6 @@
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
-#include <fstream>
-#include <ostream>
 #include <system_error>
 
 extern char** environ;
@@ -99,26 +97,6 @@ std::string read_all(int from) {
 ErrorKind kind_of(int code) { return code == 2 ? ErrorKind::usage : code == 4 ? ErrorKind::invalid_data : ErrorKind::internal; }
 
 } // namespace
-
-void write_file(const std::string& path, const std::string& content) {
-    const std::string draft = path + ".draft";
-    std::error_code problem;
-    {
-        std::ofstream out{draft, std::ios::binary | std::ios::trunc};
-        out << content << std::flush;
-        if (!out) {
-            const std::string why = std::strerror(errno);
-            fs::remove(draft, problem);
-            throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, why);
-        }
-    }
-    fs::rename(draft, path, problem);
-    if (problem) {
-        std::error_code none;
-        fs::remove(draft, none);
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, problem.message());
-    }
-}
 
 void require_other_file(const std::string& path, const std::string& book) {
     std::error_code problem;

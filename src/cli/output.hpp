@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-// Answers that go into files of their own: written beside their place first, so that no reader ever meets half of one.
+// Answers that go into files of their own.
 
 #include "command.hpp"
 
@@ -9,9 +9,6 @@
 #include <vector>
 
 namespace clampbook::cli {
-
-/// Writes a file whole, in place of one that is there. Throws internal with what the disk says.
-void write_file(const std::string& path, const std::string& content);
 
 /// Throws conflict where `path` is the book that is open.
 void require_other_file(const std::string& path, const std::string& book);

@@ -3,6 +3,7 @@
 
 #include "clampbook/answer/sheet.hpp"
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/file.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/intake/intake.hpp"
 #include "clampbook/present/present.hpp"
@@ -86,7 +87,7 @@ Action setup_sheet(CLI::App& app, Context& context) {
         };
         std::vector<std::string> written;
         if (target(options->html)) {
-            write_file(options->html, present::html(sheet));
+            write_whole_file(options->html, present::html(sheet));
             written.push_back(options->html);
         }
         for (const auto& [form, file] : {std::pair{"pdf", options->pdf}, {"svg", options->svg}, {"xlsx", options->xlsx}}) {

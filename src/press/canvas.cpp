@@ -33,18 +33,29 @@ struct Text::Impl {
 };
 
 struct Canvas::Impl {
-    std::string path;
+    std::string bytes;
     cairo_surface_t* surface = nullptr;
     cairo_t* cr = nullptr;
     std::array<int, 4> outline{CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT};
 
-    Impl(std::string where, cairo_surface_t* made) : path(std::move(where)), surface(made), cr(cairo_create(made)) {}
+    using Make = cairo_surface_t* (*)(cairo_write_func_t, void*, double, double);
+    Impl(Make make, double width, double height) : surface(make(&Impl::keep, this, width, height)), cr(cairo_create(surface)) {}
     ~Impl() {
         cairo_destroy(cr);
         cairo_surface_destroy(surface);
     }
     Impl(const Impl&) = delete;
     Impl& operator=(const Impl&) = delete;
+
+    // Called by the library, so no exception may leave it.
+    static cairo_status_t keep(void* self, const unsigned char* data, unsigned int length) {
+        try {
+            static_cast<Impl*>(self)->bytes.append(reinterpret_cast<const char*>(data), length);
+            return CAIRO_STATUS_SUCCESS;
+        } catch (...) {
+            return CAIRO_STATUS_NO_MEMORY;
+        }
+    }
 };
 
 Fonts::Fonts() {
@@ -90,8 +101,8 @@ Text::Text(const Fonts& fonts, const std::string& words, const Style& style, dou
     impl_ = std::move(impl);
 }
 
-Canvas Canvas::pdf(const std::string& path, double width, double height, const About& about) {
-    auto impl = std::make_shared<Impl>(path, cairo_pdf_surface_create(path.c_str(), width, height));
+Canvas Canvas::pdf(double width, double height, const About& about) {
+    auto impl = std::make_shared<Impl>(&cairo_pdf_surface_create_for_stream, width, height);
     const std::string day = about.date + "T00:00:00Z";
     for (const auto& [key, words] : {std::pair{CAIRO_PDF_METADATA_TITLE, about.title},
                                      {CAIRO_PDF_METADATA_AUTHOR, about.author},
@@ -103,8 +114,8 @@ Canvas Canvas::pdf(const std::string& path, double width, double height, const A
     return Canvas{std::move(impl)};
 }
 
-Canvas Canvas::svg(const std::string& path, double width, double height) {
-    auto impl = std::make_shared<Impl>(path, cairo_svg_surface_create(path.c_str(), width, height));
+Canvas Canvas::svg(double width, double height) {
+    auto impl = std::make_shared<Impl>(&cairo_svg_surface_create_for_stream, width, height);
     cairo_set_source_rgb(impl->cr, 1, 1, 1);
     cairo_rectangle(impl->cr, 0, 0, width, height);
     cairo_fill(impl->cr);
@@ -138,13 +149,14 @@ void Canvas::outline(const std::string& words, int level, std::size_t page, doub
                                                               CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
-void Canvas::finish() {
+std::string Canvas::finish() {
     cairo_surface_finish(impl_->surface);
     for (const cairo_status_t status : {cairo_status(impl_->cr), cairo_surface_status(impl_->surface)}) {
         if (status != CAIRO_STATUS_SUCCESS) {
-            throw error(ErrorKind::internal, "'{}' cannot be written: {}", impl_->path, cairo_status_to_string(status));
+            throw error(ErrorKind::internal, "the page cannot be drawn: {}", cairo_status_to_string(status));
         }
     }
+    return std::move(impl_->bytes);
 }
 
 } // namespace clampbook::press

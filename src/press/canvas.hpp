@@ -53,8 +53,8 @@ public:
         std::string author;
         std::string date; ///< ISO 8601; the file says this day, not the clock's, so that the same content gives the same bytes
     };
-    [[nodiscard]] static Canvas pdf(const std::string& path, double width, double height, const About& about);
-    [[nodiscard]] static Canvas svg(const std::string& path, double width, double height);
+    [[nodiscard]] static Canvas pdf(double width, double height, const About& about);
+    [[nodiscard]] static Canvas svg(double width, double height);
 
     void text(const Text& text, double x, double y);
     void line(double x1, double y1, double x2, double y2, double thickness, Stroke stroke = Stroke::solid);
@@ -62,8 +62,8 @@ public:
     void next_page();
     /// An entry of the PDF's outline that leads to this page, one level under the last entry of the level above.
     void outline(const std::string& words, int level, std::size_t page, double x, double y);
-    /// Writes what is not written yet. Throws internal with what the library says.
-    void finish();
+    /// Ends the drawing and gives the file's bytes. Throws internal with what the library says.
+    [[nodiscard]] std::string finish();
     struct Impl;
 
 private:

@@ -5,18 +5,14 @@
 #include "press.hpp"
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/file.hpp"
 
 #include <algorithm>
-#include <cerrno>
-#include <cstring>
-#include <filesystem>
-#include <fstream>
 #include <iostream>
 #include <new>
 
 namespace {
 
-namespace fs = std::filesystem;
 using namespace clampbook;
 
 constexpr const char* k_usage =
@@ -49,30 +45,11 @@ Request read_request(const std::vector<std::string>& words) {
     return out;
 }
 
-// Written beside its place first, so that no reader ever meets half a file.
 void make(const Request& request) {
     const press::Sheet sheet = press::read_sheet(std::cin);
-    const std::string draft = request.path + ".draft";
-    std::error_code problem;
-    if (std::ofstream probe{draft, std::ios::binary}; !probe) {
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", request.path, std::strerror(errno));
-    }
-    try {
-        if (request.form == "pdf") {
-            press::write_pdf(sheet, request.paper, draft);
-        } else if (request.form == "svg") {
-            press::write_svg(sheet, draft);
-        } else {
-            press::write_xlsx(sheet, draft);
-        }
-        fs::rename(draft, request.path);
-    } catch (const fs::filesystem_error& fault) {
-        fs::remove(draft, problem);
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", request.path, fault.code().message());
-    } catch (...) {
-        fs::remove(draft, problem);
-        throw;
-    }
+    write_whole_file(request.path, request.form == "pdf"   ? press::pdf(sheet, request.paper)
+                                   : request.form == "svg" ? press::svg(sheet)
+                                                           : press::xlsx(sheet));
 }
 
 } // namespace

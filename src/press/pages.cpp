@@ -105,7 +105,7 @@ void draw(Canvas& canvas, const Block& block, double x, double y, double width) 
 
 } // namespace
 
-void write_pdf(const Sheet& sheet, const Paper& paper, const std::string& path) {
+std::string pdf(const Sheet& sheet, const Paper& paper) {
     const double width = paper.width - 2 * k_side;
     const Fonts fonts;
     const std::vector<Group> groups = compose(sheet, fonts, width);
@@ -113,7 +113,7 @@ void write_pdf(const Sheet& sheet, const Paper& paper, const std::string& path) 
     for (const Group& group : groups) {
         pages.place(group);
     }
-    Canvas canvas = Canvas::pdf(path, paper.width, paper.height, {sheet.title, sheet.prepared_by, sheet.date});
+    Canvas canvas = Canvas::pdf(paper.width, paper.height, {sheet.title, sheet.prepared_by, sheet.date});
     std::size_t next = 0;
     for (std::size_t page = 0; page < pages.count(); ++page) {
         for (; next < pages.placed().size() && pages.placed()[next].page == page; ++next) {
@@ -129,10 +129,10 @@ void write_pdf(const Sheet& sheet, const Paper& paper, const std::string& path) 
         canvas.text(Text{fonts, running, k_small, width}, k_side, paper.height - k_bottom + 14);
         canvas.next_page();
     }
-    canvas.finish();
+    return canvas.finish();
 }
 
-void write_svg(const Sheet& sheet, const std::string& path) {
+std::string svg(const Sheet& sheet) {
     const double width = k_a4.width - 2 * k_side;
     const Fonts fonts;
     const std::vector<Group> groups = compose(sheet, fonts, width);
@@ -140,11 +140,11 @@ void write_svg(const Sheet& sheet, const std::string& path) {
     for (const Group& group : groups) {
         pages.place(group);
     }
-    Canvas canvas = Canvas::svg(path, k_a4.width, pages.end() + k_top);
+    Canvas canvas = Canvas::svg(k_a4.width, pages.end() + k_top);
     for (const Placed& placed : pages.placed()) {
         draw(canvas, *placed.block, k_side, placed.y, width);
     }
-    canvas.finish();
+    return canvas.finish();
 }
 
 } // namespace clampbook::press

@@ -18,9 +18,9 @@ struct Paper {
 inline constexpr Paper k_a4{210 * 72 / 25.4, 297 * 72 / 25.4};
 inline constexpr Paper k_letter{8.5 * 72, 11.0 * 72};
 
-// Each writes the file at `path`. They throw internal with what the disk or the library says.
-void write_pdf(const Sheet& sheet, const Paper& paper, const std::string& path);
-void write_svg(const Sheet& sheet, const std::string& path);
-void write_xlsx(const Sheet& sheet, const std::string& path);
+// Each gives the bytes of a file. They throw internal with what the library says.
+[[nodiscard]] std::string pdf(const Sheet& sheet, const Paper& paper);
+[[nodiscard]] std::string svg(const Sheet& sheet);
+[[nodiscard]] std::string xlsx(const Sheet& sheet);
 
 } // namespace clampbook::press

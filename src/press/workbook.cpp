@@ -7,12 +7,19 @@
 #include "clampbook/base/text.hpp"
 #include "clampbook/units/quantity.hpp"
 
+#include <unistd.h>
 #include <xlsxwriter.h>
 
 #include <algorithm>
 #include <array>
+#include <cerrno>
 #include <cmath>
+#include <cstdlib>
+#include <cstring>
 #include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 
 namespace clampbook::press {
 namespace {
@@ -240,6 +247,36 @@ void write_about(lxw_workbook* book, const Formats& formats, const Sheet& sheet)
     worksheet_set_paper(leaf.get(), 9);
 }
 
+// A file in the folder for such, gone when it is no longer wanted.
+class Scratch {
+public:
+    Scratch() : path_((std::filesystem::temp_directory_path() / "clampbook-XXXXXX").string()) {
+        const int file = mkstemp(path_.data());
+        if (file < 0) {
+            throw error(ErrorKind::internal, "no file can be made in the folder for temporary files: {}", std::strerror(errno));
+        }
+        close(file);
+    }
+    ~Scratch() {
+        std::error_code none;
+        std::filesystem::remove(path_, none);
+    }
+    Scratch(const Scratch&) = delete;
+    Scratch& operator=(const Scratch&) = delete;
+    [[nodiscard]] const std::string& path() const { return path_; }
+    [[nodiscard]] std::string content() const {
+        std::ifstream in{path_, std::ios::binary};
+        std::string bytes{std::istreambuf_iterator<char>{in}, {}};
+        if (!in || bytes.empty()) {
+            throw error(ErrorKind::internal, "the spreadsheet cannot be read back from '{}'", path_);
+        }
+        return bytes;
+    }
+
+private:
+    std::string path_;
+};
+
 std::time_t midnight(const std::string& date) {
     std::tm day{};
     return strptime(date.c_str(), "%Y-%m-%d", &day) == nullptr ? 0 : timegm(&day);
@@ -247,11 +284,12 @@ std::time_t midnight(const std::string& date) {
 
 } // namespace
 
-void write_xlsx(const Sheet& sheet, const std::string& path) {
-    lxw_workbook_options options{};
-    lxw_workbook* book = workbook_new_opt(path.c_str(), &options);
+std::string xlsx(const Sheet& sheet) {
+    // The library writes files alone; it gets one of its own, far from where the sheet goes.
+    const Scratch scratch;
+    lxw_workbook* book = workbook_new(scratch.path().c_str());
     if (book == nullptr) {
-        throw error(ErrorKind::internal, "'{}' cannot be written: no memory for a spreadsheet", path);
+        throw error(ErrorKind::internal, "there is no memory for a spreadsheet");
     }
     try {
         std::string title = sheet.title;
@@ -269,8 +307,9 @@ void write_xlsx(const Sheet& sheet, const std::string& path) {
         throw;
     }
     if (const lxw_error status = workbook_close(book); status != LXW_NO_ERROR) {
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, lxw_strerror(status));
+        throw error(ErrorKind::internal, "the spreadsheet cannot be made: {}", lxw_strerror(status));
     }
+    return scratch.content();
 }
 
 } // namespace clampbook::press

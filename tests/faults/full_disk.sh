@@ -40,6 +40,31 @@ expect 0 '' clampbook enter "5000 N·m" --joint 1 --label shop --confirm counted
 verify disk/shop.db
 [ "$(values disk/shop.db)" -eq $((begun + taken + 1)) ] || fail "the book lost values when there was room again"
 
+# An import that fills the disk in the middle leaves nothing of its file; a merge neither; a sheet no half file.
+{
+    echo 'machine_maker,machine_model,assembly,joint,role,thread,property_class,tightening,label,source_title,page,entered_by'
+    seq 3000 | awk '{ printf "maker,model,box,screw %d,cover,M8,8.8,%d N·m,maker,manual,p. %d,Ann\n", $1, 16 + $1 % 10, $1 }'
+} >rows.csv
+clampbook book new other.db >/dev/null && clampbook import rows.csv --book other.db >/dev/null || fail "the rows are no good"
+state disk/shop.db >before
+expect 1 "^clampbook: 'disk/shop.db'.*the disk is full; nothing was changed" clampbook import rows.csv --book disk/shop.db
+verify disk/shop.db
+state disk/shop.db | cmp -s before - || fail "a part of the file stayed in the book"
+expect 1 "^clampbook: 'disk/shop.db'.*the disk is full; nothing was changed" clampbook merge other.db --apply --book disk/shop.db
+verify disk/shop.db
+state disk/shop.db | cmp -s before - || fail "a part of the other book stayed in the book"
+echo old >disk/sheet.html
+dd if=/dev/zero of=disk/filler bs=4096 2>/dev/null
+for form in html pdf svg xlsx; do
+    [ "$form" = html ] || rm -f disk/sheet.$form
+    expect 1 "^clampbook: (the press: )?'disk/sheet.$form' cannot be written: No space left on device$" clampbook sheet --$form disk/sheet.$form --book other.db
+    [ -z "$(ls disk | grep draft)" ] || fail "a sheet that found no room left files behind: $(ls disk)"
+done
+[ "$(cat disk/sheet.html)" = old ] || fail "a sheet that found no room took the older one away"
+[ "$(ls disk | grep -c sheet)" -eq 1 ] || fail "a sheet that found no room is there by half: $(ls disk)"
+rm disk/filler disk/sheet.html
+clampbook audit --book disk/shop.db >out 2>err || fail "$(cat err)"
+
 # A limit on the size of files is told like a full disk, and no signal ends the program.
 make_book small.db
 state small.db >before

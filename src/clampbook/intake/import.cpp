@@ -109,17 +109,16 @@ void tell_confirmed(const book::Book& book, const reference::Reference& referenc
 }
 
 // "where: what" for a part that has no line of its own.
-Error at(const std::string& where, const Error& fault) {
-    const bool kept = fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::conflict;
-    return error(kept ? fault.kind() : ErrorKind::invalid_data, "{}: {}", where, fault.what());
-}
-
 template <typename F>
 void telling_where(const std::string& where, F&& body) {
     try {
         std::forward<F>(body)();
     } catch (const Error& fault) {
-        throw at(where, fault);
+        if (fault.kind() == ErrorKind::internal) {
+            throw; // the disk's, not the part's
+        }
+        throw error(fault.kind() == ErrorKind::conflict ? ErrorKind::conflict : ErrorKind::invalid_data, "{}: {}", where,
+                    fault.what());
     }
 }
 

@@ -221,10 +221,11 @@ RowTaken take_row(book::Book& book, const reference::Reference& reference, const
         book.in_one_go([&] { taken = take_told(book, reference, row, stamp, rules, first_new); });
         return taken;
     } catch (const Error& fault) {
-        if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::conflict) {
-            throw error(fault.kind(), "{}:{}: {}", file, row.line, fault.what());
+        if (fault.kind() == ErrorKind::internal) {
+            throw; // the disk's, not the row's
         }
-        throw error(ErrorKind::invalid_data, "{}:{}: {}", file, row.line, fault.what());
+        throw error(fault.kind() == ErrorKind::conflict ? ErrorKind::conflict : ErrorKind::invalid_data, "{}:{}: {}", file,
+                    row.line, fault.what());
     }
 }
 

@@ -38,12 +38,18 @@ void row(std::string& out, const std::vector<std::pair<std::string, std::size_t>
     }
 }
 
+// Every torque of it is in that unit already.
+bool written_in(const Tightening& tightening, std::string_view unit) {
+    return std::ranges::all_of(tightening.steps,
+                               [&](const Step& step) { return step.kind != StepKind::torque || step.unit == unit; });
+}
+
 void value_lines(std::string& out, const std::string& name, const std::string& screws, const SheetLine& line) {
     const std::string& written = line.found.value.tightening.as_written;
     row(out, {{name, k_name}, {screws, k_screws}, {line.sign, k_sign}, {written, k_figure + 1}});
     std::vector<std::string> parts;
-    for (const std::string& other : {line.found.in_newton_metres, line.found.in_pound_feet}) {
-        if (!other.empty() && other != written) {
+    for (const auto& [unit, other] : {std::pair{"N·m", line.found.in_newton_metres}, {"lbf·ft", line.found.in_pound_feet}}) {
+        if (!other.empty() && !written_in(line.found.value.tightening, unit)) {
             parts.push_back(other);
         }
     }
