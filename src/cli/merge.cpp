@@ -23,12 +23,7 @@ Action setup_merge(CLI::App& app, Context& context) {
     auto options = std::make_shared<MergeOptions>();
     app.add_option("file", options->file, "the other shop's book; it is read and stays as it is")->type_name("FILE")->required();
     app.add_flag("--apply", options->apply, "write it; without this, only what would be done is shown")->group("What");
-    add_text(app, "--confirm-all", options->how.rules.confirm_all, "REASON", "What",
-             "why implausible values stand so in their sources; the reason is kept with each");
-    add_person(app, context);
-    add_json(app, context);
-    add_book(app, context);
-    add_reference(app, context);
+    add_telling(app, context, options->how.rules);
     return [options, &context] {
         namespace fs = std::filesystem;
         book::Stamp stamp = context.stamp();

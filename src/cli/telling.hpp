@@ -7,9 +7,13 @@
 #include "command.hpp"
 
 #include <functional>
+#include <optional>
 #include <string>
 
 namespace clampbook::cli {
+
+/// --confirm-all, and what every telling has.
+void add_telling(CLI::App& app, Context& context, intake::Rules& rules);
 
 /// How much of it is read, from 0 to 1, where that can be said.
 using Share = std::function<std::optional<double>()>;

@@ -26,7 +26,7 @@ public:
 private:
     struct Item {
         Text text;
-        Rule rule;
+        Rule rule = Rule::none;
     };
     const Fonts* fonts_;
     double width_;

@@ -31,10 +31,11 @@ public:
     Pages(double top, double bottom) : top_(top), bottom_(bottom), y_(top) {}
 
     void place(const Group& group) {
+        const double room = bottom_ - y_;
         const double whole = height(group.lead, y_ == top_) + height(group.rows, false);
-        if (whole > bottom_ - y_ && height(group.lead, true) + height(group.rows, false) <= bottom_ - top_) {
-            turn();
-        } else if (whole > bottom_ - y_ && height(group.lead, false) + unit_height(group.rows, 0) > bottom_ - y_) {
+        const bool fits_alone = height(group.lead, true) + height(group.rows, false) <= bottom_ - top_;
+        const bool can_begin = height(group.lead, false) + unit_height(group.rows, 0) <= room;
+        if (y_ != top_ && whole > room && (fits_alone || !can_begin)) {
             turn();
         }
         put(group.lead, 0, group.lead.size());

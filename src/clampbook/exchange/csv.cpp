@@ -106,12 +106,14 @@ private:
             return;
         }
         if (row.cells.size() != header_.columns.size()) {
-            const Error fault = error(ErrorKind::invalid_data, "{}:{}: {} cells, where the header has {}", name_, row.line,
-                                      row.cells.size(), header_.columns.size());
+            const auto fault = [&] {
+                return error(ErrorKind::invalid_data, "{}:{}: {} cells, where the header has {}", name_, row.line,
+                             row.cells.size(), header_.columns.size());
+            };
             if (!on_fault_) {
-                throw fault;
+                throw fault();
             }
-            on_fault_(fault);
+            on_fault_(fault());
             return;
         }
         on_row_(row);

@@ -272,7 +272,7 @@ public:
             if (!have_schema_ && key_ != "schema") {
                 throw no_export();
             }
-            const auto known = std::ranges::find(k_lists, key_);
+            const auto* const known = std::ranges::find(k_lists, key_);
             if (key_ != "schema" && known == k_lists.end()) {
                 throw error(ErrorKind::invalid_data, "{}: '{}' is not known here", name_, key_);
             }
@@ -298,7 +298,7 @@ public:
         return false;
     }
     [[nodiscard]] Error no_export() const {
-        return error(ErrorKind::invalid_data, "{}: is no export of clampbook: it does not begin with \"schema\": \"{}\"", name_,
+        return error(ErrorKind::invalid_data, R"({}: is no export of clampbook: it does not begin with "schema": "{}")", name_,
                      k_schema);
     }
     [[nodiscard]] bool have_schema() const { return have_schema_; }
@@ -343,7 +343,10 @@ private:
 
 } // namespace
 
-ExportWriter::ExportWriter(std::ostream& out) : out_(out) { out_ << "{\n\"schema\": \"" << k_schema << '"'; }
+ExportWriter::ExportWriter(std::ostream& out) : out_(out) {
+    out_ << "{\n"
+         << R"("schema": ")" << k_schema << '"';
+}
 
 void ExportWriter::open(int list) {
     while (list_ < list) {

@@ -23,8 +23,8 @@ class ExportWriter {
 public:
     explicit ExportWriter(std::ostream& out);
     void source(const Source& source);
-    void machine(const MachineRecord& machine);
-    void joint(const JointRecord& joint);
+    void machine(const MachineRecord& record);
+    void joint(const JointRecord& record);
     void finish();
 
 private:

@@ -96,7 +96,7 @@ std::string joint_header() {
 std::string joint_line(const JointRow& row) {
     std::vector<std::string> cells;
     for (const JointColumn& column : k_columns) {
-        cells.push_back(csv_cell(spreadsheet_text(row.*column.cell)));
+        cells.push_back(csv_cell(spreadsheet_text(trim(row.*column.cell)))); // as it will be read
     }
     return join(cells, ",") + "\n";
 }

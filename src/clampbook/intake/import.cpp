@@ -64,7 +64,7 @@ public:
     }
     void note(const Error& fault) {
         if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::interrupted) {
-            throw fault; // no fault of the row
+            throw Error{fault}; // no fault of the row
         }
         report.conflicts_alone = report.conflicts_alone && fault.kind() == ErrorKind::conflict;
         report.faults.add(fault.what());

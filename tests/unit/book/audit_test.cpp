@@ -78,3 +78,43 @@ TEST_CASE("a value ends once") {
               return 0;
           }) != "accepted");
 }
+
+TEST_CASE("who checked or ended a value, and when, is held against what was told") {
+    const std::pair<const char*, const char*> changes[] = {
+        {"DROP TRIGGER value_check_is_kept; UPDATE value_check SET checked_on = '2026-01-01'",
+         "the check of value 1: its checked_on is '2026-01-01', and event 8 told '2026-11-20'"},
+        {"DROP TRIGGER value_check_is_kept; UPDATE value_check SET checked_by = 1",
+         "the check of value 1: its checked_by is 'Bob', and event 8 told 'Cid'"},
+        {"DROP TRIGGER value_end_is_kept; UPDATE value_end SET ended_on = '2026-01-01'",
+         "the end of value 2: its ended_on is '2026-01-01', and event 9 told '2026-11-21'"},
+        {"DROP TRIGGER value_end_is_kept; UPDATE value_end SET ended_by = 1",
+         "the end of value 2: its ended_by is 'Bob', and event 9 told 'Dee'"},
+    };
+    for (const auto& [sql, fault] : changes) {
+        INFO(sql);
+        Shop shop;
+        const RecordId other = shop.book.add_value(value_of(shop.cover, "24 N·m"), k_stamp);
+        shop.book.check_value(shop.value, {"32 ± 3 N·m", "Cid", "2026-11-20"}, k_stamp);
+        shop.book.end_value(other, {0, "misread", "Dee", "2026-11-21"}, k_stamp);
+        CHECK(shop.book.audit().empty());
+        shop.raw().exec(sql);
+        CHECK(Book{shop.path, Access::read}.audit() == std::vector<std::string>{fault});
+    }
+}
+
+TEST_CASE("what was told of values after a revision, and how many events a day began with") {
+    Shop shop;
+    const auto begun = static_cast<std::int64_t>(shop.book.info().events);
+    shop.book.check_value(shop.value, {"32 ± 3 N·m", "Cid", "2026-11-26"}, {"Cid", "2026-11-26T00:00:00Z", "file.csv"});
+    const auto told = shop.book.told_of_values_after(begun);
+    REQUIRE(told.size() == 1);
+    CHECK(told[0].kind == "value checked");
+    CHECK(told[0].value == shop.value);
+    CHECK(told[0].joint == shop.drain);
+    CHECK(told[0].facts.back() == std::pair<std::string, std::string>{"origin", "file.csv"});
+    CHECK(shop.book.told_of_values_after(begun - 1).size() == 2);
+    CHECK(shop.book.told_of_values_after(begun + 1).empty());
+    CHECK(shop.book.events_before("2026-11-25") == 0);
+    CHECK(shop.book.events_before("2026-11-26") == begun);
+    CHECK(shop.book.events_before("2026-11-27") == begun + 1);
+}

@@ -209,3 +209,15 @@ TEST_CASE("what csv_cell writes is read back") {
         REQUIRE(table.rows[0].cells == cells);
     }
 }
+
+TEST_CASE("a row with a wrong number of cells may be told and passed over") {
+    std::istringstream in{"a,b\n1,2\n3\n4,5,6\n7,8\n"};
+    std::vector<std::string> rows;
+    std::vector<std::string> faults;
+    read_csv(
+        in, "shop.csv", [](const CsvHeader&) {}, [&](const CsvRow& row) { rows.push_back(join(row.cells, "|")); },
+        [&](const Error& fault) { faults.emplace_back(fault.what()); });
+    CHECK(rows == std::vector<std::string>{"1|2", "7|8"});
+    CHECK(faults ==
+          std::vector<std::string>{"shop.csv:3: 1 cells, where the header has 2", "shop.csv:4: 3 cells, where the header has 2"});
+}
