@@ -2,6 +2,7 @@
 // clampbook import: rows of a spreadsheet, or a whole export, into the book.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 #include "telling.hpp"
 
 #include <CLI/CLI.hpp>
@@ -34,6 +35,17 @@ bool is_book(std::istream& in) {
     return std::string_view{first.data(), first.size()} == "SQLite format 3";
 }
 
+// For the help: what the head line of a file of rows may hold.
+std::string columns_in_words() {
+    std::vector<std::string> names;
+    for (const exchange::JointColumn& column : exchange::joint_columns()) {
+        names.push_back(std::string{column.name} + (column.needed ? "*" : ""));
+    }
+    return "Columns of the rows, in any order; those with * are needed. An empty book's 'clampbook export --csv' is such a head "
+           "line.\n  " +
+           join(wrap(join(names, " "), 78), "\n  ");
+}
+
 } // namespace
 
 Action setup_import(CLI::App& app, Context& context) {
@@ -43,6 +55,7 @@ Action setup_import(CLI::App& app, Context& context) {
     add_telling(app, context, options->how.rules);
     add_text(app, "--supersede", options->how.rules.supersede, "REASON", "What",
              "why values of the file take the place of others from the same page");
+    app.footer(columns_in_words());
     return [options, &context] {
         namespace fs = std::filesystem;
         const std::string& path = options->file;

@@ -187,8 +187,8 @@ void write_values(lxw_workbook* book, const Formats& formats, const Sheet& sheet
         widths.push_back(column.width);
     }
     Leaf leaf{book, "Tightening", formats.plain, std::move(widths)};
-    for (std::size_t i = 0; i < k_columns.size(); ++i) {
-        leaf.text(k_columns.at(i).title, formats.head);
+    for (const Column& column : k_columns) {
+        leaf.text(column.title, formats.head);
     }
     leaf.next();
     for (const Assembly& assembly : sheet.assemblies) {

@@ -21,8 +21,23 @@ constexpr std::size_t k_all = std::numeric_limits<std::int32_t>::max();
 
 Caution caution_printed_copy() { return {"printed-copy", "Printed copies are out of date when the book's revision is newer."}; }
 
+// The order of the sheet: as people sort names. Machines of one name are told apart by their number.
+bool in_order(const Place& a, const Place& b) {
+    for (const auto& [x, y] : {std::pair{a.machine.maker, b.machine.maker},
+                               {a.machine.title(), b.machine.title()},
+                               {std::to_string(a.machine.id), std::to_string(b.machine.id)},
+                               {a.assembly.name, b.assembly.name},
+                               {a.joint.name, b.joint.name}}) {
+        if (comes_before(x, y) || comes_before(y, x)) {
+            return comes_before(x, y);
+        }
+    }
+    return false;
+}
+
 std::vector<Place> chosen_places(const Book& book, const reference::Reference& reference, const SheetRequest& request) {
     std::vector<Place> places = book.places();
+    std::ranges::stable_sort(places, in_order);
     if (request.machine) {
         std::erase_if(places, [&](const Place& place) { return place.machine.id != request.machine->id; });
     }

@@ -209,6 +209,38 @@ std::vector<std::string> folded_words(std::string_view text) {
     return words;
 }
 
+bool comes_before(std::string_view a, std::string_view b) {
+    const std::string x = fold(a);
+    const std::string y = fold(b);
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    // A run of digits without its leading zeros; a longer one is the greater number.
+    const auto number_at = [&](const std::string& text, std::size_t& at) {
+        const std::size_t first = std::min(text.find_first_not_of('0', at), text.size());
+        at = first;
+        while (at < text.size() && is_digit(text[at])) {
+            ++at;
+        }
+        return std::string_view{text}.substr(first, at - first);
+    };
+    std::size_t i = 0;
+    std::size_t j = 0;
+    while (i < x.size() && j < y.size()) {
+        if (is_digit(x[i]) && is_digit(y[j])) {
+            const std::string_view m = number_at(x, i);
+            const std::string_view n = number_at(y, j);
+            if (m != n) {
+                return m.size() != n.size() ? m.size() < n.size() : m < n;
+            }
+        } else if (x[i] != y[j]) {
+            return static_cast<unsigned char>(x[i]) < static_cast<unsigned char>(y[j]);
+        } else {
+            ++i;
+            ++j;
+        }
+    }
+    return x.size() - i < y.size() - j;
+}
+
 std::vector<std::string> split(std::string_view text, char separator) {
     std::vector<std::string> parts;
     while (true) {

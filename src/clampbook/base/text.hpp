@@ -35,6 +35,10 @@ namespace clampbook {
 /// The words of `fold(text)`: runs of letters and digits.
 [[nodiscard]] std::vector<std::string> folded_words(std::string_view text);
 
+/// True where `a` comes before `b` in a list for people: folded, and runs of digits by their number, so that `screw 2` comes before
+/// `screw 10`.
+[[nodiscard]] bool comes_before(std::string_view a, std::string_view b);
+
 /// The parts of `text` between the separator, empty ones included.
 [[nodiscard]] std::vector<std::string> split(std::string_view text, char separator);
 

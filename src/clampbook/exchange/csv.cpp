@@ -46,7 +46,7 @@ public:
             csv_set_delim(&parser_, static_cast<unsigned char>(header_.separator));
         }
         if (!is_utf8(bytes)) {
-            throw error(ErrorKind::invalid_data, "{}:{}: the line is not UTF-8 text", name_, line_);
+            throw error(ErrorKind::invalid_data, "{}:{}: the line is not UTF-8 text; save the file as UTF-8", name_, line_);
         }
         if (csv_parse(&parser_, bytes.data(), bytes.size(), &Parser::on_cell, &Parser::on_end, this) != bytes.size()) {
             rethrow();

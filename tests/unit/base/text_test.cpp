@@ -247,3 +247,17 @@ TEST_CASE("what a spreadsheet would run is kept from it and comes back as it was
         CHECK(clampbook::from_spreadsheet_text(text) == text);
     }
 }
+
+TEST_CASE("names are listed as people list them") {
+    const std::vector<std::string> listed{"",   "Axle 2", "axle 10", "axle 10 b", "axle 010 c", "box",
+                                          "M8", "M8x1",   "M10",     "m10x1.25",  "Öse 1",      "ose 2"};
+    for (std::size_t i = 0; i < listed.size(); ++i) {
+        for (std::size_t j = 0; j < listed.size(); ++j) {
+            INFO(listed[i] << " | " << listed[j]);
+            CHECK(clampbook::comes_before(listed[i], listed[j]) == (i < j));
+        }
+    }
+    CHECK_FALSE(clampbook::comes_before("a 007", "a 7"));
+    CHECK_FALSE(clampbook::comes_before("a 7", "a 007"));
+    CHECK(clampbook::comes_before("a 99999999999999999999999", "a 100000000000000000000000"));
+}

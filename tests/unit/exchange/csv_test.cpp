@@ -126,10 +126,10 @@ TEST_CASE("what is no such file is refused with file and line") {
     CHECK_THAT(refused("a,b\n1,x\"y\n"), Contains("shop.csv:2: "));
     CHECK_THAT(refused("a,b\n1,\"x\"y\n"), Contains("shop.csv:2: "));
     CHECK(refused("a,b\n1,2\nGr\xF6\xDF"
-                  "e,3\n") == "shop.csv:3: the line is not UTF-8 text");
-    CHECK(refused("a,\xFF\n") == "shop.csv:1: the line is not UTF-8 text");
+                  "e,3\n") == "shop.csv:3: the line is not UTF-8 text; save the file as UTF-8");
+    CHECK(refused("a,\xFF\n") == "shop.csv:1: the line is not UTF-8 text; save the file as UTF-8");
     CHECK_THAT(refused(std::string("\xFF\xFE") + std::string("a\0,\0b\0\n\0", 8)),
-               Contains("shop.csv:1: the line is not UTF-8 text"));
+               Contains("shop.csv:1: the line is not UTF-8 text; save the file as UTF-8"));
 }
 
 TEST_CASE("a fault of the receiver comes back as it was thrown") {
