@@ -15,8 +15,9 @@
 #include <stdexcept>
 
 namespace {
-volatile std::sig_atomic_t stop_asked_for = 0;
-}
+// The one thing that a signal handler may write to.
+volatile std::sig_atomic_t stop_asked_for = 0; // NOLINT(cppcoreguidelines-avoid-non-const-global-variables)
+} // namespace
 
 int main(int argc, char** argv) try {
     std::ios::sync_with_stdio(false);

@@ -15,8 +15,6 @@
 #include <filesystem>
 #include <system_error>
 
-extern char** environ;
-
 namespace clampbook::cli {
 namespace {
 
@@ -98,10 +96,10 @@ ErrorKind kind_of(int code) { return code == 2 ? ErrorKind::usage : code == 4 ? 
 
 } // namespace
 
-void require_other_file(const std::string& path, const std::string& book) {
+void require_other_file(const std::string& target, const std::string& book) {
     std::error_code problem;
-    if (!path.empty() && fs::equivalent(path, book, problem)) {
-        throw error(ErrorKind::conflict, "'{}' is the book; a sheet needs another name", path);
+    if (!target.empty() && fs::equivalent(target, book, problem)) {
+        throw error(ErrorKind::conflict, "'{}' is the book; a sheet needs another name", target);
     }
 }
 

@@ -10,8 +10,8 @@
 
 namespace clampbook::cli {
 
-/// Throws conflict where `path` is the book that is open.
-void require_other_file(const std::string& path, const std::string& book);
+/// Throws conflict where the file to be written is the book that is open.
+void require_other_file(const std::string& target, const std::string& book);
 
 /// Runs the press, the program that sets pages, with these arguments and this on its standard input. It is looked for beside the
 /// running program, in CLAMPBOOK_PRESS, then in PATH. Throws invalid_data where it isn't there, and what it said where it failed.

@@ -77,12 +77,12 @@ Action setup_sheet(CLI::App& app, Context& context) {
         if (options->paper != "a4" && options->paper != "letter") {
             throw error(ErrorKind::usage, "--paper takes a4 or letter, not '{}'", options->paper);
         }
-        const std::string path = context.path_of_book();
+        const std::string book_path = context.path_of_book();
         const book::Book book = context.book(book::Access::read);
         const answer::Sheet sheet =
             answer::sheet(book, context.reference(), request_of(book, *options, context.world.clock().substr(0, 10)));
         const auto target = [&](const std::string& file) {
-            require_other_file(file, path);
+            require_other_file(file, book_path);
             return !file.empty();
         };
         std::vector<std::string> written;

@@ -25,28 +25,28 @@ public:
                 const book::Info before = book_.info();
                 run_through(body);
                 count(before);
-                if (options_.dry_run || report.faults.total > 0) {
+                if (options_.dry_run || report_.faults.total > 0) {
                     throw NothingKept{};
                 }
             });
-            report.kept = true;
+            report_.kept = true;
         } catch (const NothingKept&) {
-            report.kept = false;
+            report_.kept = false;
         }
-        return std::move(report);
+        return std::move(report_);
     }
 
     // Runs the taking of one part; what does not fit is kept for the end.
     void part(const std::function<void()>& take) {
-        if (report.read % k_look_up_every == 0) {
+        if (report_.read % k_look_up_every == 0) {
             if (options_.interrupted && options_.interrupted()) {
                 throw error(ErrorKind::interrupted, "stopped; the book is as it was before");
             }
             if (options_.progress) {
-                options_.progress(report.read);
+                options_.progress(report_.read);
             }
         }
-        ++report.read;
+        ++report_.read;
         try {
             take();
         } catch (const Error& fault) {
@@ -54,23 +54,23 @@ public:
         }
     }
     void tell(const std::string& where, const JointTaken& taken) {
-        report.here_already += taken.here_already;
+        report_.here_already += taken.here_already;
         for (const std::string& line : taken.confirmed) {
-            report.confirmed.add(where + ": " + line);
+            report_.confirmed.add(fmt::format("{}: {}", where, line));
         }
         for (const std::string& line : taken.left_out) {
-            report.left_out.add(where + ": " + line);
+            report_.left_out.add(fmt::format("{}: {}", where, line));
         }
     }
     void note(const Error& fault) {
         if (fault.kind() == ErrorKind::internal || fault.kind() == ErrorKind::interrupted) {
             throw Error{fault}; // no fault of the row
         }
-        report.conflicts_alone = report.conflicts_alone && fault.kind() == ErrorKind::conflict;
-        report.faults.add(fault.what());
+        report_.conflicts_alone = report_.conflicts_alone && fault.kind() == ErrorKind::conflict;
+        report_.faults.add(fault.what());
     }
 
-    ImportReport report;
+    [[nodiscard]] ImportReport& report() { return report_; }
 
 private:
     // A file that breaks off is one more fault, not the only one that is told.
@@ -78,7 +78,7 @@ private:
         try {
             body();
         } catch (const Error& fault) {
-            if (report.faults.total == 0) {
+            if (report_.faults.total == 0) {
                 throw;
             }
             note(fault);
@@ -86,14 +86,15 @@ private:
     }
     void count(const book::Info& before) {
         const book::Info after = book_.info();
-        report.machines = after.machines - before.machines;
-        report.assemblies = after.assemblies - before.assemblies;
-        report.joints = after.joints - before.joints;
-        report.sources = after.sources - before.sources;
-        report.values = after.values - before.values;
-        report.checks = after.checked_values - before.checked_values;
+        report_.machines = after.machines - before.machines;
+        report_.assemblies = after.assemblies - before.assemblies;
+        report_.joints = after.joints - before.joints;
+        report_.sources = after.sources - before.sources;
+        report_.values = after.values - before.values;
+        report_.checks = after.checked_values - before.checked_values;
     }
 
+    ImportReport report_;
     book::Book& book_;
     const ImportOptions& options_;
 };
@@ -139,10 +140,10 @@ ImportReport import_rows(book::Book& book, const reference::Reference& reference
         const auto take = [&](const exchange::JointRow& row) {
             run.part([&] {
                 const RowTaken taken = take_row(book, reference, row, name, stamp, options.rules, first_new);
-                run.report.here_already += taken.what == Taken::here_already ? 1U : 0U;
-                run.report.superseded += taken.what == Taken::superseding ? 1U : 0U;
+                run.report().here_already += taken.what == Taken::here_already ? 1U : 0U;
+                run.report().superseded += taken.what == Taken::superseding ? 1U : 0U;
                 if (!options.rules.confirm_all.empty() && row.confirmed.empty() && taken.value != 0) {
-                    tell_confirmed(book, reference, taken.value, fmt::format("{}:{}: ", name, row.line), run.report);
+                    tell_confirmed(book, reference, taken.value, fmt::format("{}:{}: ", name, row.line), run.report());
                 }
             });
         };
@@ -184,7 +185,7 @@ ImportReport merge(book::Book& book, const reference::Reference& reference, cons
                 if (fault.kind() == ErrorKind::internal) {
                     throw;
                 }
-                run.report.left_out.add(where + ": " + fault.what());
+                run.report().left_out.add(where + ": " + fault.what());
             }
         };
         for (const Source& source : other.sources()) {

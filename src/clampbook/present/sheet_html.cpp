@@ -82,11 +82,11 @@ std::string element(std::string_view tag, std::string_view classes, std::string_
 }
 
 std::string cell(std::string_view classes, std::string_view head, const std::string& content) {
-    return fmt::format("<td class=\"{}\" data-head=\"{}\">{}</td>", classes, escaped(head), content);
+    return fmt::format(R"(<td class="{}" data-head="{}">{}</td>)", classes, escaped(head), content);
 }
 
 std::string joint_cell(const SheetJoint& joint, std::size_t rows) {
-    return fmt::format("<th scope=\"row\" class=\"joint\"{}>", rows > 1 ? fmt::format(" rowspan=\"{}\"", rows) : "") + "<b>" +
+    return fmt::format(R"(<th scope="row" class="joint"{}>)", rows > 1 ? fmt::format(R"( rowspan="{}")", rows) : "") + "<b>" +
            escaped(joint.joint.name) + "</b>" + element("span", "alarm", joint.joint.safety_critical ? "Safety-critical" : "") +
            element("span", "alarm", joint.disagreement) + element("span", "note", joint.ring) +
            element("span", "note", joint.joint.note) + "</th>";
@@ -144,7 +144,7 @@ std::string assembly_section(const answer::SheetAssembly& group) {
                                         {"lbf", "lbf·ft"},
                                         {"state", "Whose figure"},
                                         {"source", "Source"}}) {
-        out += fmt::format("<th scope=\"col\" class=\"{}\">{}</th>", classes, head);
+        out += fmt::format(R"(<th scope="col" class="{}">{}</th>)", classes, head);
     }
     out += "</tr></thead>\n";
     for (const SheetJoint& joint : group.joints) {
