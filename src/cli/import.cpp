@@ -56,8 +56,9 @@ Action setup_import(CLI::App& app, Context& context) {
     add_text(app, "--supersede", options->how.rules.supersede, "REASON", "What",
              "why values of the file take the place of others from the same page");
     app.footer(columns_in_words());
-    return [options, &context] {
+    return [options, &app, &context] {
         namespace fs = std::filesystem;
+        require_reasons(app, options->how.rules);
         const std::string& path = options->file;
         book::Stamp stamp = context.stamp();
         stamp.origin = fs::path{path}.filename().string();

@@ -24,8 +24,9 @@ Action setup_merge(CLI::App& app, Context& context) {
     app.add_option("file", options->file, "the other shop's book; it is read and stays as it is")->type_name("FILE")->required();
     app.add_flag("--apply", options->apply, "write it; without this, only what would be done is shown")->group("What");
     add_telling(app, context, options->how.rules);
-    return [options, &context] {
+    return [options, &app, &context] {
         namespace fs = std::filesystem;
+        require_reasons(app, options->how.rules);
         book::Stamp stamp = context.stamp();
         stamp.origin = fs::path{options->file}.filename().string();
         const book::Book other{options->file, book::Access::read};

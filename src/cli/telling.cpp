@@ -3,6 +3,7 @@
 
 #include "clampbook/answer/document.hpp"
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -25,6 +26,15 @@ void add_notes(answer::Document& document, const char* what, const intake::Told&
 }
 
 } // namespace
+
+void require_reasons(const CLI::App& app, const intake::Rules& rules) {
+    for (const auto& [name, reason] : {std::pair{"--confirm-all", rules.confirm_all}, {"--supersede", rules.supersede}}) {
+        const CLI::Option* const option = app.get_option_no_throw(name);
+        if (option != nullptr && option->count() > 0 && trim(reason).empty()) {
+            throw error(ErrorKind::usage, "{} wants a reason; it is kept in the book", name);
+        }
+    }
+}
 
 void add_telling(CLI::App& app, Context& context, intake::Rules& rules) {
     add_text(app, "--confirm-all", rules.confirm_all, "REASON", "What",

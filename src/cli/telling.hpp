@@ -15,6 +15,9 @@ namespace clampbook::cli {
 /// --confirm-all, and what every telling has.
 void add_telling(CLI::App& app, Context& context, intake::Rules& rules);
 
+/// Throws usage where an option was given to say why, and says nothing.
+void require_reasons(const CLI::App& app, const intake::Rules& rules);
+
 /// How much of it is read, from 0 to 1, where that can be said.
 using Share = std::function<std::optional<double>()>;
 
