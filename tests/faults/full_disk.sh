@@ -43,9 +43,10 @@ verify disk/shop.db
 # An import that fills the disk in the middle leaves nothing of its file; a merge neither; a sheet no half file.
 {
     echo 'machine_maker,machine_model,assembly,joint,role,thread,property_class,tightening,label,source_title,page,entered_by'
-    seq 3000 | awk '{ printf "maker,model,box,screw %d,cover,M8,8.8,%d N·m,maker,manual,p. %d,Ann\n", $1, 16 + $1 % 10, $1 }'
+    seq 900 | awk '{ printf "maker,model,box,screw %d,cover,M8,8.8,%d N·m,maker,manual,p. %d,Ann\n", $1, 16 + $1 % 10, $1 }'
 } >rows.csv
 clampbook book new other.db >/dev/null && clampbook import rows.csv --book other.db >/dev/null || fail "the rows are no good"
+dd if=/dev/zero of=disk/filler bs=1024 count=350 2>/dev/null
 state disk/shop.db >before
 expect 1 "^clampbook: 'disk/shop.db'.*the disk is full; nothing was changed" clampbook import rows.csv --book disk/shop.db
 verify disk/shop.db
@@ -53,6 +54,7 @@ state disk/shop.db | cmp -s before - || fail "a part of the file stayed in the b
 expect 1 "^clampbook: 'disk/shop.db'.*the disk is full; nothing was changed" clampbook merge other.db --apply --book disk/shop.db
 verify disk/shop.db
 state disk/shop.db | cmp -s before - || fail "a part of the other book stayed in the book"
+rm disk/filler
 echo old >disk/sheet.html
 dd if=/dev/zero of=disk/filler bs=4096 2>/dev/null
 for form in html pdf svg xlsx; do
