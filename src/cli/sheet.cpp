@@ -85,6 +85,8 @@ Action setup_sheet(CLI::App& app, Context& context) {
             require_other_file(file, book_path);
             return !file.empty();
         };
+        const bool wants_json = context.json || !(options->pdf + options->svg + options->xlsx).empty();
+        const std::string json = wants_json ? present::json(sheet) : std::string{};
         std::vector<std::string> written;
         if (target(options->html)) {
             write_whole_file(options->html, present::html(sheet));
@@ -92,12 +94,12 @@ Action setup_sheet(CLI::App& app, Context& context) {
         }
         for (const auto& [form, file] : {std::pair{"pdf", options->pdf}, {"svg", options->svg}, {"xlsx", options->xlsx}}) {
             if (target(file)) {
-                press(context, {form, file, "--paper", options->paper}, present::json(sheet));
+                press(context, {form, file, "--paper", options->paper}, json);
                 written.push_back(file);
             }
         }
         if (context.json || context.csv || written.empty()) {
-            context.world.out << (context.json  ? present::json(sheet)
+            context.world.out << (context.json  ? json
                                   : context.csv ? present::csv(answer::sheet_table(sheet))
                                                 : present::text(sheet));
         } else {

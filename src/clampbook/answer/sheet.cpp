@@ -21,18 +21,22 @@ constexpr std::size_t k_all = std::numeric_limits<std::int32_t>::max();
 
 Caution caution_printed_copy() { return {"printed-copy", "Printed copies are out of date when the book's revision is newer."}; }
 
-// The order of the sheet: as people sort names. Machines of one name are told apart by their number.
+// Names as people list them; where they are alike to the eye (box 7, box 007), the older record first.
+bool name_before(std::string_view a, RecordId a_id, std::string_view b, RecordId b_id) {
+    const bool before = comes_before(a, b);
+    return before != comes_before(b, a) ? before : a_id < b_id;
+}
+
+// The order of the sheet. Records decide what belongs together, names only what comes first.
 bool in_order(const Place& a, const Place& b) {
-    for (const auto& [x, y] : {std::pair{a.machine.maker, b.machine.maker},
-                               {a.machine.title(), b.machine.title()},
-                               {std::to_string(a.machine.id), std::to_string(b.machine.id)},
-                               {a.assembly.name, b.assembly.name},
-                               {a.joint.name, b.joint.name}}) {
-        if (comes_before(x, y) || comes_before(y, x)) {
-            return comes_before(x, y);
-        }
+    if (a.machine.id != b.machine.id) {
+        return name_before(a.machine.maker + " " + a.machine.title(), a.machine.id, b.machine.maker + " " + b.machine.title(),
+                           b.machine.id);
     }
-    return false;
+    if (a.assembly.id != b.assembly.id) {
+        return name_before(a.assembly.name, a.assembly.id, b.assembly.name, b.assembly.id);
+    }
+    return name_before(a.joint.name, a.joint.id, b.joint.name, b.joint.id);
 }
 
 std::vector<Place> chosen_places(const Book& book, const reference::Reference& reference, const SheetRequest& request) {

@@ -7,11 +7,11 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/book/book.hpp"
 
-#include <initializer_list>
 #include <memory>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 namespace SQLite {
 class Database;
@@ -24,6 +24,9 @@ namespace clampbook::book {
 inline constexpr int k_application_id = 0x436c626b;
 /// The number of the last file in schema/book.
 inline constexpr int k_layout = 1;
+
+/// What an event says, name and text.
+using EventDetail = std::vector<std::pair<std::string_view, std::string>>;
 
 struct Book::Impl {
     std::string path;
@@ -42,7 +45,7 @@ struct Book::Impl {
     RecordId person(const std::string& name);
     /// Appends a line to the chain of events; detail is given as name and text pairs.
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
-                      std::initializer_list<std::pair<const char*, std::string>> detail);
+                      const EventDetail& detail);
     void index_joint(RecordId joint);
     [[nodiscard]] RecordId joint_of_value(RecordId value) const;
     /// Events that a condition picks, in order; `number` is bound to its one question mark.

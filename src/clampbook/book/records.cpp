@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Machines, assemblies, joints, sources and people of the book: written once each, found by their folded names.
 
-#include "clampbook/base/decimal.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <algorithm>
+#include <iterator>
 #include <map>
 
 namespace clampbook::book {
@@ -200,19 +201,10 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             impl_->index_joint(id);
-            impl_->append_event(stamp, "joint added", id, std::nullopt,
-                                {{"name", joint.name},
-                                 {"assembly", std::to_string(joint.assembly)},
-                                 {"role", std::string{role_name(joint.role)}},
-                                 {"count", std::to_string(joint.count)},
-                                 {"thread", joint.thread},
-                                 {"property_class", joint.property_class},
-                                 {"form", joint.form},
-                                 {"ring", joint.ring},
-                                 {"housing", joint.housing},
-                                 {"engagement_mm", joint.engagement_mm ? print_shortest(*joint.engagement_mm) : ""},
-                                 {"safety_critical", joint.safety_critical ? "yes" : "no"},
-                                 {"note", joint.note}});
+            EventDetail detail{{"name", joint.name}, {"assembly", std::to_string(joint.assembly)}};
+            std::ranges::copy(facts_of(joint), std::back_inserter(detail));
+            detail.emplace_back("note", joint.note);
+            impl_->append_event(stamp, "joint added", id, std::nullopt, detail);
         });
         return id;
     });

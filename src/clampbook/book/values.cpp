@@ -26,7 +26,7 @@ std::string event_hash(const std::string& previous, std::int64_t seq, const Stam
 }
 
 void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,
-                              std::optional<RecordId> value, std::initializer_list<std::pair<const char*, std::string>> detail) {
+                              std::optional<RecordId> value, const EventDetail& detail) {
     std::string object = "SELECT json_object(";
     for (std::size_t i = 0; i < detail.size(); ++i) {
         object += i == 0 ? "?, ?" : ", ?, ?";
@@ -34,7 +34,7 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     SQLite::Statement compose{*db, object + (stamp.origin.empty() ? ")" : ", 'origin', ?)")};
     int at = 1;
     for (const auto& [name, text] : detail) {
-        compose.bind(at++, name);
+        compose.bind(at++, std::string{name});
         compose.bind(at++, text);
     }
     if (!stamp.origin.empty()) {

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+// The export read, part by part; export_writer.cpp writes it.
+
 #include "clampbook/exchange/export.hpp"
 
 #include "clampbook/base/error.hpp"
@@ -6,45 +8,16 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <array>
 #include <istream>
-#include <ostream>
 
 namespace clampbook::exchange {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view k_schema = "clampbook/export/v1";
-constexpr std::array<const char*, 3> k_lists{"sources", "machines", "joints"};
 constexpr std::array<const char*, 3> k_parts{"source", "machine", "joint"};
-
-Json names_of(const Machine& m) { return {{"maker", m.maker}, {"model", m.model}, {"variant", m.variant}}; }
-Json names_of(const Source& s) { return {{"title", s.title}, {"number", s.number}, {"edition", s.edition}}; }
-
-Json json_of(const Value& v) {
-    Json out{{"as_written", v.tightening.as_written},
-             {"label", label_name(v.label)},
-             {"source", v.source ? names_of(*v.source) : Json(nullptr)},
-             {"page", v.page},
-             {"note", v.note},
-             {"confirmed", v.confirmed},
-             {"entered_by", v.entered_by},
-             {"entered_on", v.entered_on},
-             {"check", nullptr},
-             {"end", nullptr}};
-    if (v.is_checked()) {
-        out["check"] = {{"as_written", v.check_as_written}, {"by", v.checked_by}, {"on", v.checked_on}};
-    }
-    if (v.standing != Standing::current) {
-        out["end"] = {{"standing", standing_name(v.standing)},
-                      {"by_value", v.superseded_by == 0 ? Json(nullptr) : Json(v.superseded_by)},
-                      {"reason", v.end_reason},
-                      {"by", v.ended_by},
-                      {"on", v.ended_on}};
-    }
-    return out;
-}
 
 // The fields of one JSON object, each asked for by name; what is left over in the end is unknown.
 class Fields {
@@ -272,16 +245,16 @@ public:
             if (!have_schema_ && key_ != "schema") {
                 throw no_export();
             }
-            const auto* const known = std::ranges::find(k_lists, key_);
-            if (key_ != "schema" && known == k_lists.end()) {
+            const auto* const known = std::ranges::find(k_export_lists, key_);
+            if (key_ != "schema" && known == k_export_lists.end()) {
                 throw error(ErrorKind::invalid_data, "{}: '{}' is not known here", name_, key_);
             }
-            list_ = known - k_lists.begin();
+            list_ = known - k_export_lists.begin();
             number_ = 0;
             return true;
         }
         if (depth == 1 && key_ == "schema") {
-            if (!parsed.is_string() || parsed.get<std::string>() != k_schema) {
+            if (!parsed.is_string() || parsed.get<std::string>() != k_export_schema) {
                 throw no_export();
             }
             have_schema_ = true;
@@ -299,7 +272,7 @@ public:
     }
     [[nodiscard]] Error no_export() const {
         return error(ErrorKind::invalid_data, R"({}: is no export of clampbook: it does not begin with "schema": "{}")", name_,
-                     k_schema);
+                     k_export_schema);
     }
     [[nodiscard]] bool have_schema() const { return have_schema_; }
 
@@ -342,79 +315,6 @@ private:
 };
 
 } // namespace
-
-ExportWriter::ExportWriter(std::ostream& out) : out_(out) {
-    out_ << "{\n"
-         << R"("schema": ")" << k_schema << '"';
-}
-
-void ExportWriter::open(int list) {
-    while (list_ < list) {
-        if (list_ >= 0) {
-            out_ << "\n]";
-        }
-        ++list_;
-        first_ = true;
-        if (list_ < static_cast<int>(k_lists.size())) {
-            out_ << ",\n\"" << k_lists.at(static_cast<std::size_t>(list_)) << "\": [";
-        }
-    }
-}
-
-void ExportWriter::part(int list, const std::string& json) {
-    open(list);
-    out_ << (first_ ? "\n" : ",\n") << json;
-    first_ = false;
-}
-
-void ExportWriter::source(const Source& s) {
-    Json out = names_of(s);
-    out.update(Json{{"kind", s.kind},
-                    {"date", s.date},
-                    {"kept", s.kept},
-                    {"file_digest", s.file_digest},
-                    {"note", s.note},
-                    {"added_by", s.added_by},
-                    {"added_at", s.added_at}});
-    part(0, out.dump());
-}
-
-void ExportWriter::machine(const MachineRecord& record) {
-    const Machine& m = record.machine;
-    Json out = names_of(m);
-    out.update(Json{{"years", m.years}, {"code", m.code}, {"note", m.note}, {"assemblies", Json::array()}});
-    for (const Assembly& assembly : record.assemblies) {
-        out["assemblies"].push_back({{"name", assembly.name}, {"note", assembly.note}});
-    }
-    part(1, out.dump());
-}
-
-void ExportWriter::joint(const JointRecord& record) {
-    const Joint& j = record.joint;
-    Json out{{"machine", names_of(record.machine)},
-             {"assembly", record.assembly.name},
-             {"name", j.name},
-             {"role", role_name(j.role)},
-             {"count", j.count},
-             {"thread", j.thread},
-             {"property_class", j.property_class},
-             {"form", j.form},
-             {"ring", j.ring},
-             {"housing", j.housing},
-             {"engagement_mm", j.engagement_mm ? Json(*j.engagement_mm) : Json(nullptr)},
-             {"safety_critical", j.safety_critical},
-             {"note", j.note},
-             {"values", Json::array()}};
-    for (const Value& value : record.values) {
-        out["values"].push_back(json_of(value));
-    }
-    part(2, out.dump());
-}
-
-void ExportWriter::finish() {
-    open(static_cast<int>(k_lists.size()));
-    out_ << "\n}\n";
-}
 
 void read_export(std::istream& in, const std::string& name, const ExportHandlers& handlers) {
     Reader reader{name, handlers};

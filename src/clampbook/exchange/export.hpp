@@ -9,6 +9,7 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/model/joint.hpp"
 
+#include <array>
 #include <cstddef>
 #include <functional>
 #include <iosfwd>
@@ -17,6 +18,10 @@
 #include <vector>
 
 namespace clampbook::exchange {
+
+/// The first key of the file, and its lists in their order.
+inline constexpr std::string_view k_export_schema = "clampbook/export/v1";
+inline constexpr std::array<const char*, 3> k_export_lists{"sources", "machines", "joints"};
 
 /// The parts of the file, in the order in which they must be given: sources, machines, joints.
 class ExportWriter {

@@ -8,10 +8,8 @@
 #include "clampbook/intake/import.hpp"
 #include "clampbook/reference/reference.hpp"
 
-#include <array>
 #include <string>
 #include <string_view>
-#include <utility>
 
 namespace clampbook::intake {
 
@@ -29,12 +27,8 @@ void require_origin(const Value& value);
 /// True where label, source and page are the same: two such values of one joint are one reading of one print.
 [[nodiscard]] bool same_place(const Value& a, const Value& b);
 
-/// What is said of a joint, by the names of the exchange file; empty where nothing is.
-using Facts = std::array<std::pair<std::string_view, std::string>, 9>;
-[[nodiscard]] Facts facts_of(const Joint& joint);
-
 /// Throws conflict where the book has something else for one of the facts that are said (those that aren't empty).
-void require_agreement(const Joint& there, const Facts& said);
+void require_agreement(const Joint& there, const JointFacts& said);
 
 /// Adds the source where the book lacks it; gives it as the book has it. Throws conflict where the dates differ.
 [[nodiscard]] Source source_in_book(book::Book& book, const Source& source, const book::Stamp& stamp);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Records of an export or of another book on their way into this one: with the people, dates, checks and ends that they have there.
 
-#include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/intake/import.hpp"
@@ -100,20 +99,8 @@ void compare_life(book::Book& book, const Pair& pair, const book::Stamp& stamp, 
 
 } // namespace
 
-Facts facts_of(const Joint& joint) {
-    return {{{"role", std::string{role_name(joint.role)}},
-             {"count", std::to_string(joint.count)},
-             {"thread", joint.thread},
-             {"property_class", joint.property_class},
-             {"form", joint.form},
-             {"ring", joint.ring},
-             {"housing", joint.housing},
-             {"engagement_mm", joint.engagement_mm ? print_shortest(*joint.engagement_mm) : ""},
-             {"safety_critical", joint.safety_critical ? "yes" : "no"}}};
-}
-
-void require_agreement(const Joint& there, const Facts& said) {
-    const Facts has = facts_of(there);
+void require_agreement(const Joint& there, const JointFacts& said) {
+    const JointFacts has = facts_of(there);
     for (std::size_t i = 0; i < said.size(); ++i) {
         const auto& [name, text] = said[i];
         if (!text.empty() && text != has[i].second) {
@@ -167,11 +154,12 @@ JointTaken take_joint(book::Book& book, const reference::Reference& reference, c
     Joint joint = in_standard_words(reference, record.joint, FieldNames::given);
     joint.assembly = assembly->id;
     if (const auto there = book.find_joint(assembly->id, joint.name)) {
-        Facts said = facts_of(joint);
         // What every joint has unless somebody says otherwise is not said.
-        for (auto& [name, text] : said) {
-            if (text == (name == "role" ? "other" : name == "count" ? "1" : name == "safety_critical" ? "no" : "")) {
-                text.clear();
+        JointFacts said = facts_of(joint);
+        const JointFacts unsaid = facts_of(Joint{});
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            if (said[i] == unsaid[i]) {
+                said[i].second.clear();
             }
         }
         require_agreement(*there, said);

@@ -81,8 +81,8 @@ Joint told_joint(const reference::Reference& reference, const exchange::JointRow
 }
 
 // What the row says; an empty cell says nothing.
-Facts said_by(const exchange::JointRow& row, const Joint& told) {
-    Facts facts = facts_of(told);
+JointFacts said_by(const exchange::JointRow& row, const Joint& told) {
+    JointFacts facts = facts_of(told);
     const std::array cells{&row.role, &row.count,   &row.thread,        &row.property_class, &row.form,
                            &row.ring, &row.housing, &row.engagement_mm, &row.safety_critical};
     for (std::size_t i = 0; i < facts.size(); ++i) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/model/joint.hpp"
 
+#include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
@@ -89,6 +90,18 @@ std::string_view standing_name(Standing standing) noexcept {
         return "withdrawn";
     }
     return {};
+}
+
+JointFacts facts_of(const Joint& joint) {
+    return {{{"role", std::string{role_name(joint.role)}},
+             {"count", std::to_string(joint.count)},
+             {"thread", joint.thread},
+             {"property_class", joint.property_class},
+             {"form", joint.form},
+             {"ring", joint.ring},
+             {"housing", joint.housing},
+             {"engagement_mm", joint.engagement_mm ? print_shortest(*joint.engagement_mm) : ""},
+             {"safety_critical", joint.safety_critical ? "yes" : "no"}}};
 }
 
 } // namespace clampbook

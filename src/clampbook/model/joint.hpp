@@ -7,11 +7,13 @@
 #include "clampbook/model/citation.hpp"
 #include "clampbook/model/tightening.hpp"
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace clampbook {
@@ -67,6 +69,10 @@ struct Joint {
     bool safety_critical = false;
     std::string note;
 };
+
+/// What is said of a joint besides its names and note, as text, by the names of the exchange file; empty where nothing is.
+using JointFacts = std::array<std::pair<std::string_view, std::string>, 9>;
+[[nodiscard]] JointFacts facts_of(const Joint& joint);
 
 /// A document of the shop that figures were taken from.
 struct Source {
