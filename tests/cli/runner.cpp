@@ -75,7 +75,8 @@ std::vector<std::string> environment(const Surroundings& surroundings, const Scr
         "LC_ALL=C",
         "TZ=UTC",
     };
-    static const std::regex kept{"[A-Z]*SAN_OPTIONS=.*|GCOV_[A-Z_]*=.*"};
+    // What the sanitizers, the coverage and a faked clock go by.
+    static const std::regex kept{"[A-Z]*SAN_OPTIONS=.*|GCOV_[A-Z_]*=.*|LD_PRELOAD=.*|FAKETIME[A-Z_]*=.*"};
     for (char** entry = environ; *entry != nullptr; ++entry) {
         if (std::regex_match(*entry, kept)) {
             out.emplace_back(*entry);
