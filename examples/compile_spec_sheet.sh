@@ -6,7 +6,10 @@
 set -eu
 
 folder=${1:?usage: compile_spec_sheet.sh FOLDER}
-mkdir "$folder"
+mkdir "$folder" 2>/dev/null || {
+    echo "compile_spec_sheet.sh: '$folder' is there already or can't be made; name a new folder in one that is there" >&2
+    exit 2
+}
 cd "$folder"
 CLAMPBOOK_BOOK=yard.db
 CLAMPBOOK_BY="demo lead"

@@ -47,7 +47,7 @@ Figure change_figure(Force force, std::string basis) {
     return f;
 }
 
-struct Joint {
+struct BoltedJoint {
     Screw screw;
     reference::MaterialRow screw_steel;
     reference::MaterialRow under;
@@ -60,7 +60,7 @@ struct Joint {
     engine::FrictionJoint twisted;
 };
 
-engine::Springs springs_of(const AngleRequest& request, const Joint& j) {
+engine::Springs springs_of(const AngleRequest& request, const BoltedJoint& j) {
     const engine::ThreadGeometry& thread = j.screw.geometry;
     const Length hole = j.face.hole.value * millimetre;
     const Length face = j.face.bearing.value * millimetre;
@@ -77,8 +77,8 @@ engine::Springs springs_of(const AngleRequest& request, const Joint& j) {
     return springs;
 }
 
-Joint joint_of(Document& document, const Reference& reference, const AngleRequest& request) {
-    Joint j;
+BoltedJoint joint_of(Document& document, const Reference& reference, const AngleRequest& request) {
+    BoltedJoint j;
     j.screw = screw_of(reference, request.thread, request.property_class);
     j.screw_steel = material_of_screw(reference, j.screw.property_class.name);
     j.under = material_of(reference, request.under, document);
@@ -118,7 +118,7 @@ struct Tightened {
     [[nodiscard]] Force preload() const { return passes_yield() ? yields : elastic; }
 };
 
-void add_preload(Document& document, const Joint& j, const Tightened& t, Angle turned) {
+void add_preload(Document& document, const BoltedJoint& j, const Tightened& t, Angle turned) {
     document.section({});
     document.add("label", "", std::string{label_name(Label::derived)});
     document.add("preload", "preload F",
@@ -146,7 +146,7 @@ void add_preload(Document& document, const Joint& j, const Tightened& t, Angle t
     }
 }
 
-void add_springs(Document& document, const Joint& j) {
+void add_springs(Document& document, const BoltedJoint& j) {
     document.section("springs");
     document.add("screw_compliance", "screw δ_S",
                  stiffness_figure(j.springs.screw, "head, shank, thread, engaged thread (VDI 2230-1)"));
@@ -156,7 +156,7 @@ void add_springs(Document& document, const Joint& j) {
     document.add("load_share", "the screw sees", share);
 }
 
-void add_diagram(Document& document, const AngleRequest& request, const Joint& j, Force preload) {
+void add_diagram(Document& document, const AngleRequest& request, const BoltedJoint& j, Force preload) {
     const double share = j.springs.load_share();
     document.section("joint diagram");
     document.add("opening_load", "opens at a load of",
@@ -187,7 +187,7 @@ int read_roughness(std::string_view text) {
                 "'{}' is no roughness kept here; it is 10, 40 or 160, the Rz in µm that the surfaces stay under", text);
 }
 
-Force add_embedding(Document& document, const Reference& reference, const AngleRequest& request, const Joint& j) {
+Force add_embedding(Document& document, const Reference& reference, const AngleRequest& request, const BoltedJoint& j) {
     const int roughness = request.roughness.empty() ? 40 : read_roughness(request.roughness);
     const int interfaces =
         request.interfaces.empty() ? 1 : static_cast<int>(read_count(request.interfaces, "number of interfaces", 0, 20));
@@ -206,7 +206,7 @@ Force add_embedding(Document& document, const Reference& reference, const AngleR
     return loss;
 }
 
-std::optional<Force> add_heat(Document& document, const AngleRequest& request, const Joint& j) {
+std::optional<Force> add_heat(Document& document, const AngleRequest& request, const BoltedJoint& j) {
     if (request.tightened_at.empty() != request.working_at.empty()) {
         throw error(ErrorKind::usage, "--tightened-at and --working-at belong together: heat is the difference of the two");
     }
@@ -232,7 +232,8 @@ std::optional<Force> add_heat(Document& document, const AngleRequest& request, c
     return change;
 }
 
-void add_inputs(Document& document, const AngleRequest& request, const Joint& j, const Reading& snug, const Reading& turned) {
+void add_inputs(Document& document, const AngleRequest& request, const BoltedJoint& j, const Reading& snug,
+                const Reading& turned) {
     document.section("inputs");
     document.add("thread", "thread", j.screw.thread.code);
     document.add("property_class", "property class", j.screw.property_class.name);
@@ -278,7 +279,7 @@ Document angle(const Reference& reference, const AngleRequest& request) {
     require_inputs(request);
     Document document;
     document.schema = "angle";
-    const Joint j = joint_of(document, reference, request);
+    const BoltedJoint j = joint_of(document, reference, request);
     const Reading snug = read_quantity(request.snug, Dimension::torque);
     const Reading turned = read_quantity(request.turn, Dimension::angle);
     Tightened t;
