@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
+#include "clampbook/present/json.hpp"
+
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/present/present.hpp"
 
-#include <nlohmann/json.hpp>
-
 namespace clampbook::present {
-namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string schema_name(std::string_view command) { return "clampbook/" + std::string{command} + "/v1"; }
+
+namespace {
 
 Json quantity(double value, std::string_view unit) {
     Json out = Json::object();
@@ -24,6 +23,8 @@ Json quantity(double value, std::string_view unit) {
 Json json_of(const Citation& c) {
     return Json{{"source", c.source}, {"title", c.title}, {"place", c.place}, {"basis", c.basis}, {"keyed", c.keyed}};
 }
+
+} // namespace
 
 Json json_of(const answer::Figure& f) {
     // A count or a number of ours is a plain number.
@@ -56,6 +57,8 @@ Json json_of(const std::vector<Caution>& list) {
     return out;
 }
 
+namespace {
+
 // "window.low" goes to out["window"]["low"]; raised dots in unit names are no points.
 void put(Json& out, const std::string& key, Json value) {
     Json* at = &out;
@@ -65,13 +68,19 @@ void put(Json& out, const std::string& key, Json value) {
     *at = std::move(value);
 }
 
-std::string finished(const Json& out, bool compact = false) {
+} // namespace
+
+std::string finished(const Json& out, bool compact) {
     try {
         return out.dump(compact ? -1 : 2) + "\n";
     } catch (const Json::exception& fault) {
         throw error(ErrorKind::internal, "the answer cannot be written as JSON: {}", fault.what());
     }
 }
+
+namespace {
+
+using present::json_of; // those that the floor shares
 
 Json json_of(const Source& s) {
     return Json{{"id", s.id},           {"kind", s.kind}, {"title", s.title}, {"number", s.number},

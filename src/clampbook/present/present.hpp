@@ -6,6 +6,7 @@
 
 #include "clampbook/answer/document.hpp"
 #include "clampbook/answer/find.hpp"
+#include "clampbook/answer/pages.hpp"
 #include "clampbook/answer/records.hpp"
 #include "clampbook/answer/sheet.hpp"
 
@@ -30,6 +31,9 @@ namespace clampbook::present {
 [[nodiscard]] std::string json(const answer::FoundJoint& joint, std::string_view schema);
 /// All that a page shows, its texts ready to be set: also what the press reads.
 [[nodiscard]] std::string json(const answer::Sheet& sheet);
+
+/// Pages as the press reads them.
+[[nodiscard]] std::string json(const answer::Pages& pages);
 
 /// One file for a browser: needs no network, searches, switches units, prints on A4 and Letter. What is in the sheet stays text.
 [[nodiscard]] std::string html(const answer::Sheet& sheet);
