@@ -3,6 +3,7 @@
 
 #include "question.hpp"
 
+#include "clampbook/answer/range.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/model/thread.hpp"
@@ -77,6 +78,12 @@ void add_screw(CLI::App& app, std::vector<std::string>& words) {
     app.add_option("screw", words, "thread and property class: M10 8.8, 3/8-16 UNC grade 5")->type_name("")->required();
 }
 
+void add_screws(CLI::App& app, std::vector<std::string>& words) {
+    app.add_option("screw", words, "thread and property class, or lists: M10 8.8, 3/8-16 UNC grade 5, M8,M10 8.8,10.9")
+        ->type_name("")
+        ->required();
+}
+
 void add_face(CLI::App& app, answer::FaceChoice& face, const char* group) {
     add_text(app, "--head", face.head, "HEAD", group, "hexagon, socket or flange (hexagon)");
     add_text(app, "--hole", face.hole, "HOLE", group, "fine, medium or coarse, or a diameter (medium)");
@@ -122,18 +129,21 @@ book::Stamp Context::stamp() const {
     return {std::move(name), world.clock()};
 }
 
-ScrewWords screw_words(const reference::Reference& reference, const std::vector<std::string>& words) {
+namespace {
+
+// The split at which both sides read. Where none does, the last one whose thread reads tells the reader most.
+template <typename ReadThread, typename ReadClass>
+ScrewWords split_screw(const std::vector<std::string>& words, ReadThread&& reads_thread, ReadClass&& reads_class) {
     if (words.size() < 2) {
         throw error(ErrorKind::usage, "a thread and a property class are wanted, like 'M10 8.8' or '3/8-16 UNC grade 5'");
     }
     const auto part = [&](std::size_t from, std::size_t to) { return join(std::span{words}.subspan(from, to - from), " "); };
-    // The split at which both sides read. Where none does, the last one whose thread reads tells the reader most.
     std::optional<std::size_t> thread_reads;
     for (std::size_t at = words.size() - 1; at >= 1; --at) {
         try {
-            (void)read_thread(part(0, at));
+            reads_thread(part(0, at));
             thread_reads = thread_reads.value_or(at);
-            (void)reference.class_name(part(at, words.size()));
+            reads_class(part(at, words.size()));
             return {part(0, at), part(at, words.size())};
         } catch (const Error&) {
             continue;
@@ -141,6 +151,28 @@ ScrewWords screw_words(const reference::Reference& reference, const std::vector<
     }
     const std::size_t at = thread_reads.value_or(1);
     return {part(0, at), part(at, words.size())};
+}
+
+} // namespace
+
+ScrewWords screw_words(const reference::Reference& reference, const std::vector<std::string>& words) {
+    return split_screw(
+        words, [](const std::string& text) { (void)read_thread(text); },
+        [&](const std::string& text) { (void)reference.class_name(text); });
+}
+
+ScrewWords screw_list_words(const reference::Reference& reference, const std::vector<std::string>& words) {
+    std::vector<std::string> single; // a blank may stand behind a comma, quoted or not
+    for (const std::string& word : words) {
+        for (const std::string& one : split(word, ' ')) {
+            if (!one.empty()) {
+                single.push_back(one);
+            }
+        }
+    }
+    return split_screw(
+        single, [](const std::string& text) { (void)answer::thread_list(text); },
+        [&](const std::string& text) { (void)answer::class_list(reference, text); });
 }
 
 ScrewWords plug_words(const reference::Reference& reference, const std::vector<std::string>& words) {

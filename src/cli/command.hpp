@@ -99,6 +99,8 @@ struct ScrewWords {
     std::string property_class;
 };
 [[nodiscard]] ScrewWords screw_words(const reference::Reference& reference, const std::vector<std::string>& words);
+/// The same where both may be lists with commas: `M8,M10 8.8,10.9`; they are left as texts.
+[[nodiscard]] ScrewWords screw_list_words(const reference::Reference& reference, const std::vector<std::string>& words);
 /// The same of a plug, whose class may be left out.
 [[nodiscard]] ScrewWords plug_words(const reference::Reference& reference, const std::vector<std::string>& words);
 

@@ -101,8 +101,10 @@ TableAnswer list_topics(const reference::Reference& reference) {
 TableAnswer list_table(const reference::Reference& reference, std::string_view topic) {
     reference::Table source = reference.table(topic);
     TableAnswer table{"list", source.title, "rows", {}, {}, {}};
+    table.quantities = true;
     for (const reference::TableColumn& column : source.columns) {
-        table.columns.push_back({column.key, title_of(column.key), column.unit, column.is_quantity});
+        const bool is_note = column.key == "note"; // too long for the eye
+        table.columns.push_back({column.key, title_of(column.key), column.unit, column.is_quantity, is_note});
     }
     for (auto& row : source.rows) {
         std::vector<TableCell> cells;

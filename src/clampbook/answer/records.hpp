@@ -33,6 +33,8 @@ struct TableAnswer {
     std::vector<TableColumn> columns;
     std::vector<std::vector<TableCell>> rows;
     std::vector<std::string> notes;
+    std::vector<Caution> cautions = {};
+    bool quantities = false; ///< numbers are quantities: JSON tells each with its unit and as it is printed
 };
 
 /// The tables that `list` knows, or one of them.

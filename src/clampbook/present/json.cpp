@@ -239,7 +239,7 @@ std::string json(const answer::TableAnswer& table) {
                 one[column.key] = cell.text;
             } else if (!cell.number) {
                 one[column.key] = nullptr;
-            } else if (table.schema == "list" && cell.text != std::to_string(static_cast<std::int64_t>(*cell.number))) {
+            } else if (table.quantities && cell.text != std::to_string(static_cast<std::int64_t>(*cell.number))) {
                 one[column.key] = quantity(*cell.number, column.unit);
                 one[column.key]["print"] = cell.text;
             } else {
@@ -251,6 +251,9 @@ std::string json(const answer::TableAnswer& table) {
     }
     if (!table.notes.empty()) {
         out["notes"] = table.notes;
+    }
+    if (!table.cautions.empty()) {
+        out["cautions"] = json_of(table.cautions);
     }
     return finished(out);
 }

@@ -187,17 +187,18 @@ std::string text(const answer::Document& document) {
 }
 
 std::string text(const answer::TableAnswer& table) {
-    std::string out = table.title + "\n\n";
+    std::string out;
+    line_or_paragraph(out, "", table.title);
+    out += "\n";
     std::vector<std::size_t> shown;
     std::vector<std::size_t> widths;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         const std::string& key = table.columns[c].key;
         const bool empty = std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text.empty(); });
-        // Notes are long, and a name that only repeats the code says nothing: both are left to --csv and --json.
+        // A name that only repeats the code says nothing: it is left to --csv and --json.
         const bool repeats = key == "name" && c > 0 &&
                              std::ranges::all_of(table.rows, [&](const auto& row) { return row[c].text == row[c - 1].text; });
-        const bool is_note = key == "note" && table.schema == "list";
-        if (!empty && !repeats && !is_note && !table.columns[c].hidden) {
+        if (!empty && !repeats && !table.columns[c].hidden) {
             std::size_t width = display_width(table.columns[c].title);
             for (const auto& row : table.rows) {
                 width = std::max(width, display_width(row[c].text));
@@ -234,6 +235,10 @@ std::string text(const answer::TableAnswer& table) {
         for (const std::string& note : table.notes) {
             paragraph(out, "", note);
         }
+    }
+    if (!table.cautions.empty()) {
+        out += "\n";
+        cautions(out, table.cautions);
     }
     return out;
 }
