@@ -32,7 +32,7 @@ enum class RangeUnit {
 /// none drifts; B is among them where the steps land there. The unit stands behind the step or an end. Throws usage, saying what would be
 /// right, for what does not read, runs backwards, has no step, one of zero or one that is wider than the range, no unit or another one than
 /// is wanted, or more values than `k_combinations_max`.
-[[nodiscard]] std::vector<std::string> range_of(std::string_view text, RangeUnit unit);
+[[nodiscard]] std::vector<std::string> range_of(std::string_view text, RangeUnit wanted);
 
 /// The parts of a list with commas. A part is the longest run of up to four pieces between commas that `read` takes, so that `M18x1,5` is
 /// one part. Throws usage for an empty part, and what `read` throws for one that it does not take.

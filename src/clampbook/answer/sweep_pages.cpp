@@ -84,8 +84,9 @@ Pages wall_chart(const Sweep& sweep, std::string date) {
         matrix(pages.add(BlockKind::table, {}), sweep);
         const auto marks = texts_of_column(table, column_of_cautions(table));
         const bool marked = std::ranges::any_of(marks, [](const std::string& mark) { return !mark.empty(); });
+        const TableColumn& under = table.columns[sweep.cell->under];
         pages.add(BlockKind::small, "In each field: " + table.columns[sweep.cell->figure].title + ", and under it " +
-                                        table.columns[sweep.cell->under].title +
+                                        (under.key == "utilisation" ? "the share of the screw that is used" : under.title) +
                                         (marked ? ". A ! behind it: see the caution for marked fields." : "."));
     } else {
         rows(pages.add(BlockKind::table, {}), table);

@@ -353,8 +353,8 @@ TEST_CASE("wall chart: a matrix of two inputs, rows of more or fewer") {
     CHECK(table_of(back).rows[0] == Texts{"M8", "12500 N\n59.0 %", "–", "–"});
     CHECK(table_of(back).rows[1] == Texts{"M10", "10000 N\n29.7 %", "20000 N\n59.3 %", "30000 N !\n89.0 %"});
     CHECK(block_text(back, BlockKind::small)
-              .find("In each field: preload, and under it used. A ! behind it: see the caution for marked fields.") !=
-          std::string::npos);
+              .find("In each field: preload, and under it the share of the screw that is used. A ! behind it: see the caution "
+                    "for marked fields.") != std::string::npos);
 
     const auto one = answer::derive_sweep(curated(), derive_of("M8,M10", "8.8", [](DeriveRequest& r) { r.nut_factor = "0.2"; }));
     REQUIRE(one);
