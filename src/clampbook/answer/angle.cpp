@@ -2,7 +2,7 @@
 // angle: what a turn after a snug torque makes of a joint: preload, elongation, whether the screw yields, and what a load,
 // a settling surface and heat do to it afterwards.
 
-#include "clampbook/answer/parts.hpp"
+#include "clampbook/answer/bolted_joint.hpp"
 #include "clampbook/answer/screw.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
@@ -45,66 +45,6 @@ Figure change_figure(Force force, std::string basis) {
         f.also = "+" + f.also;
     }
     return f;
-}
-
-struct BoltedJoint {
-    Screw screw;
-    reference::MaterialRow screw_steel;
-    reference::MaterialRow under;
-    std::optional<reference::MaterialRow> tapped;
-    Length grip;
-    Length shank;
-    Face face;
-    GivenFriction friction;
-    engine::Springs springs;
-    engine::FrictionJoint twisted;
-};
-
-engine::Springs springs_of(const AngleRequest& request, const BoltedJoint& j) {
-    const engine::ThreadGeometry& thread = j.screw.geometry;
-    const Length hole = j.face.hole.value * millimetre;
-    const Length face = j.face.bearing.value * millimetre;
-    engine::Springs springs;
-    springs.screw =
-        engine::bolt_in_grip({disc(thread.major), j.shank, thread.stress_area, j.grip - j.shank}, j.screw_steel.modulus) +
-        engine::bolt_ends({thread.major, disc(thread.minor_external), request.face.head == "socket", j.tapped.has_value(),
-                           j.screw_steel.modulus, j.tapped ? j.tapped->modulus : j.screw_steel.modulus});
-    std::vector<engine::Layer> layers{{j.grip, j.under.modulus}};
-    if (j.tapped) {
-        layers.push_back({thread.major / 2, j.tapped->modulus}); // the cone goes on into the tapped part (Shigley, 8-5)
-    }
-    springs.parts = engine::clamped_parts(layers, hole, face);
-    return springs;
-}
-
-BoltedJoint joint_of(Document& document, const Reference& reference, const AngleRequest& request) {
-    BoltedJoint j;
-    j.screw = screw_of(reference, request.thread, request.property_class);
-    j.screw_steel = material_of_screw(reference, j.screw.property_class.name);
-    j.under = material_of(reference, request.under, document);
-    if (!request.tapped.empty()) {
-        j.tapped = material_of(reference, request.tapped, document);
-    }
-    j.grip = read_quantity(request.grip, Dimension::length).as<Dimension::length>();
-    if (!request.shank.empty()) {
-        j.shank = read_quantity(request.shank, Dimension::length).as<Dimension::length>();
-    }
-    if (!(j.grip > 0 * millimetre)) {
-        throw error(ErrorKind::out_of_validity, "a grip of {} must be more than zero", request.grip);
-    }
-    if (!(j.shank >= 0 * millimetre && j.shank <= j.grip)) {
-        throw error(ErrorKind::out_of_validity, "a shank of {} lies outside the grip of {}", request.shank, request.grip);
-    }
-    j.face = face_of(reference, request.face, j.screw.thread.size);
-    j.friction = friction_of(request.friction, [&] {
-        const reference::FrictionClassRow b = reference.friction_class("B");
-        const double middle = (b.low + b.high.value()) / 2;
-        return GivenFriction{{middle, middle}, "the middle of friction class B", b.citation};
-    });
-    j.springs = springs_of(request, j);
-    j.twisted = {j.screw.geometry, j.friction.mu.thread, j.friction.mu.head, j.face.bearing.value * millimetre,
-                 j.face.hole.value * millimetre};
-    return j;
 }
 
 // What the tightening comes to. Over the yield point the preload stays near it, and the rest of the turn stretches the screw
@@ -279,7 +219,7 @@ Document angle(const Reference& reference, const AngleRequest& request) {
     require_inputs(request);
     Document document;
     document.schema = "angle";
-    const BoltedJoint j = joint_of(document, reference, request);
+    const BoltedJoint j = bolted_joint(document, reference, request);
     const Reading snug = read_quantity(request.snug, Dimension::torque);
     const Reading turned = read_quantity(request.turn, Dimension::angle);
     Tightened t;

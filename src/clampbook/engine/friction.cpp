@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/engine/friction.hpp"
 
+#include "clampbook/base/error.hpp"
 #include "clampbook/engine/require.hpp"
 
 #include <cmath>
@@ -114,6 +115,28 @@ Force hollow_preload(Stress strength, const ThreadGeometry& thread, double threa
 double equivalent_nut_factor(const FrictionJoint& joint) {
     require_positive(joint.thread.major.in(millimetre), "the diameter");
     return lever(joint) / joint.thread.major;
+}
+
+double friction_of_nut_factor(double nut_factor, const FrictionJoint& joint) {
+    const auto nut_factor_at = [&joint](double friction) {
+        FrictionJoint with = joint;
+        with.thread_friction = friction;
+        with.head_friction = friction;
+        return equivalent_nut_factor(with);
+    };
+    double low = k_friction_min;
+    double high = k_friction_max;
+    if (!(nut_factor >= nut_factor_at(low) && nut_factor <= nut_factor_at(high))) {
+        throw error(ErrorKind::out_of_validity,
+                    "a nut factor of {} lies outside {:.3f} to {:.3f}, which friction from {} to {} gives here", nut_factor,
+                    nut_factor_at(low), nut_factor_at(high), low, high);
+    }
+    // It rises with friction throughout: halving to the last digit of a double.
+    for (int i = 0; i < 60; ++i) {
+        const double middle = (low + high) / 2;
+        (nut_factor_at(middle) < nut_factor ? low : high) = middle;
+    }
+    return (low + high) / 2;
 }
 
 Stress bearing_pressure(Force preload, Length bearing_outer, Length bearing_inner) {

@@ -72,6 +72,10 @@ struct TorqueShares {
 /// The nut factor that says the same for this joint: K = T/(F d).
 [[nodiscard]] double equivalent_nut_factor(const FrictionJoint& joint);
 
+/// The other way round: the friction, in thread and under the head alike, at which the nut factor is that. The joint's own
+/// coefficients are not looked at. Throws out_of_validity where no friction within its limits gives that nut factor.
+[[nodiscard]] double friction_of_nut_factor(double nut_factor, const FrictionJoint& joint);
+
 /// Mean pressure under the head: p = F/[π/4 (d_w² − d_h²)], VDI 2230-1 (surface pressure).
 /// Throws out_of_validity unless the preload is more than zero and 0 < d_h < d_w.
 [[nodiscard]] Stress bearing_pressure(Force preload, Length bearing_outer, Length bearing_inner);

@@ -78,6 +78,16 @@ TEST_CASE("the friction form agrees with itself over random joints") {
     }
 }
 
+TEST_CASE("a nut factor and the friction behind it lead to each other") {
+    for (const double friction : {0.02, 0.08, 0.12, 0.20, 0.50}) {
+        REQUIRE_THAT(friction_of_nut_factor(equivalent_nut_factor(m12(friction, friction)), m12(0.3, 0.1)),
+                     WithinRel(friction, 1e-12));
+    }
+    CHECK_THROWS_WITH(friction_of_nut_factor(0.02, m12(0.14, 0.14)),
+                      "a nut factor of 0.02 lies outside 0.038 to 0.649, which friction from 0.02 to 0.5 gives here");
+    CHECK_THROWS_AS(friction_of_nut_factor(0.9, m12(0.14, 0.14)), Error);
+}
+
 TEST_CASE("outside its limits the friction form says so") {
     const FrictionJoint good = m12(0.14, 0.14);
     const auto with = [&](auto change) {
