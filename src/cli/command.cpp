@@ -46,6 +46,7 @@ const std::vector<Command>& commands() {
         {"history", "A value's life", "what was told of a joint, in order", setup_history},
         {"conflicts", "A value's life", "joints whose current values disagree", setup_conflicts},
         {"audit", "A value's life", "is the book still what it was told?", setup_audit},
+        {"teach", "For the trainer", "lessons on torque and preload, with live figures and charts", setup_teach},
     };
     return all;
 }

@@ -89,6 +89,7 @@ Action setup_source(CLI::App& app, Context& context);
 Action setup_strength(CLI::App& app, Context& context);
 Action setup_strip(CLI::App& app, Context& context);
 Action setup_supersede(CLI::App& app, Context& context);
+Action setup_teach(CLI::App& app, Context& context);
 Action setup_thread(CLI::App& app, Context& context);
 Action setup_withdraw(CLI::App& app, Context& context);
 Action setup_wrench(CLI::App& app, Context& context);

@@ -9,9 +9,12 @@
 #include "clampbook/answer/pages.hpp"
 #include "clampbook/answer/records.hpp"
 #include "clampbook/answer/sheet.hpp"
+#include "clampbook/teach/lesson.hpp"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace clampbook::present {
 
@@ -32,6 +35,21 @@ namespace clampbook::present {
 /// All that a page shows, its texts ready to be set: also what the press reads.
 [[nodiscard]] std::string json(const answer::Sheet& sheet);
 
+/// The terminal that a page or chart is laid out for.
+struct Layout {
+    std::size_t width = 80; ///< 60 to 200 columns
+    bool ascii = false;     ///< nothing beyond ASCII
+};
+inline constexpr std::size_t k_width_min = 60;
+inline constexpr std::size_t k_width_max = 200;
+
+[[nodiscard]] std::string text(const answer::Chart& chart, const Layout& layout);
+[[nodiscard]] std::string text(const answer::Pages& pages, const Layout& layout);
+/// Without what is beyond ASCII: `N·m` as `N.m`, `μ` as `mu`; a sign that has no such spelling as `?`.
+[[nodiscard]] std::string ascii(std::string_view text);
+
+[[nodiscard]] std::string json(const teach::Lesson& lesson);
+[[nodiscard]] std::string json(const std::vector<teach::Lesson>& lessons);
 /// Pages as the press reads them.
 [[nodiscard]] std::string json(const answer::Pages& pages);
 

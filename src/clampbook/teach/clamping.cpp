@@ -189,7 +189,7 @@ void teach_angle(Lesson& lesson, const Reference& reference, const LessonRequest
         yields ? "What is stretched past yield stays longer for good: such screws are used once."
                : "Only where the maker prescribes a turn past yield are the screws used once."};
     lesson.steps.push_back({"snug_preload", "preload from the snug torque", "F_0 = T / [d2/2 tan(φ + ρ′) + μ D_Km/2]",
-                            turn.snug + ", μ " + turn.friction, in_kilonewtons(figure_in(found, "snug_preload"))});
+                            "T " + turn.snug + ", μ " + turn.friction, in_kilonewtons(figure_in(found, "snug_preload"))});
     lesson.steps.push_back({"both_compliances", "how far screw and parts give", "δ_S + δ_P",
                             figure_in(found, "screw_compliance").print + " + " + figure_in(found, "parts_compliance").print,
                             std::nullopt});

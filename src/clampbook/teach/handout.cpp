@@ -29,7 +29,10 @@ void add_steps(Pages& pages, const Lesson& lesson) {
     for (const LessonStep& step : lesson.steps) {
         PageBlock& block = pages.add(BlockKind::step, step.title);
         block.mark = std::to_string(++number);
-        block.formula = step.formula + (step.formula.empty() || step.worked.empty() ? "" : " = ") + step.worked;
+        // Numbers put into the formula, or what they are taken for.
+        const bool is_number = !step.worked.empty() && step.worked.front() >= '0' && step.worked.front() <= '9';
+        const bool joined = !step.formula.empty() && !step.worked.empty();
+        block.formula = step.formula + (!joined ? "" : is_number ? " = " : ", with ") + step.worked;
         if (step.figure) {
             block.result = step.figure->print + (step.figure->also.empty() ? "" : " = " + step.figure->also);
             block.source = source_words(*step.figure);

@@ -198,11 +198,11 @@ void teach_plug(Lesson& lesson, const Reference& reference, const LessonRequest&
             lesson.steps.push_back({key, title, formula, std::move(worked), *figure});
         }
     };
-    step("ring.seating_stress", "pressure that seats the ring", "y", plug.ring);
+    step("ring.seating_stress", "pressure that seats the ring", "y");
     step("seat_torque", "torque that seats it at the highest friction", "F = π/4 (D² − d²) y; T by friction",
-         figure_in(found, "face.outer").print + ", " + figure_in(found, "face.inner").print + ", μ " +
+         "D " + figure_in(found, "face.outer").print + ", d " + figure_in(found, "face.inner").print + ", μ " +
              figure_in(found, "friction.high").print);
-    step("strip_load", "load at which the thread strips", "F = C1 C3 τ A", figure_in(found, "engagement").print + " engaged");
+    step("strip_load", "load at which the thread strips", "F = C1 C3 τ A", "L " + figure_in(found, "engagement").print);
     step("strip_torque", "torque that makes it at the lowest friction", "T by friction",
          "μ " + figure_in(found, "friction.low").print);
     step("plug_torque", "torque at which the plug yields", "pull and twist together");

@@ -6,6 +6,7 @@
 
 #include "clampbook/answer/document.hpp"
 #include "clampbook/answer/pages.hpp"
+#include "clampbook/answer/records.hpp"
 #include "clampbook/reference/reference.hpp"
 
 #include <optional>
@@ -94,6 +95,9 @@ struct LessonEntry {
 /// Throws not_found with the nearest for no such lesson, usage for an option that the lesson does not take or that does not read,
 /// out_of_validity outside a method's limits.
 [[nodiscard]] Lesson lesson(const reference::Reference& reference, std::string_view name, const LessonRequest& request);
+
+/// What a chart is drawn from, a row a point, bar or limit.
+[[nodiscard]] answer::TableAnswer chart_table(const answer::Chart& chart);
 
 /// Lessons as pages, each on pages of its own; with `answers`, the answers to the questions follow on a page of their own. More
 /// than one lesson makes a booklet: it begins with its contents.

@@ -112,7 +112,7 @@ void teach_shares(Lesson& lesson, const Reference& reference, const LessonReques
          "half the preload: the shares stay the same"},
         {"clampbook teach shares --head flange", "a wider face under the head takes more of the torque"}};
     lesson.questions = {{"The thread is oiled, but the torque of the dry one is used. What happens to the screw?",
-                         "It is pulled to " + kilonewtons(slick) + ", " + percent_words(used) + " of its yield strength" +
+                         "It would be pulled to " + kilonewtons(slick) + ", " + percent_words(used) + " of its yield strength" +
                              (used > 1 ? ": it yields and stays longer." : ": its reserve is smaller than meant.") +
                              " A torque belongs to the state of thread and head that its source names."},
                         {"Which torque makes the old preload of " + kilonewtons(preload) + " with oil?",
@@ -243,7 +243,7 @@ void teach_scatter(Lesson& lesson, const Reference& reference, const LessonReque
                         coefficient(band.high) + ".",
                     "A better wrench hardly helps; clean, alike and rightly oiled threads and faces do."};
     lesson.steps.push_back({"middle", "preload in the middle of the band", "F = T / [d2/2 tan(φ + ρ′) + μ (d_w + d_h)/4]",
-                            scatter.torque + ", μ " + coefficient((band.low + band.high) / 2),
+                            "T " + scatter.torque + ", μ " + coefficient((band.low + band.high) / 2),
                             derived_force(mean, "(VDI 2230-1)")});
     lesson.steps.push_back({"tool.least", "the tool alone: at least", "F (1 − s)", "s = " + percent_words(tool),
                             derived_force(by_tool.least, "the tool's deviation")});
