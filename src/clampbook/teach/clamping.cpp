@@ -35,7 +35,7 @@ LessonStep compliance_step(std::string key, std::string title, std::string formu
 }
 
 // Screw and parts as the two sides of a triangle over how far they give.
-Chart joint_diagram(const answer::BoltedJoint& joint, Force preload, const engine::LoadedJoint& loaded, Force load) {
+Chart joint_diagram(const answer::BoltedJoint& joint, Force preload, const engine::LoadedJoint& loaded) {
     const double screw = joint.springs.screw.millimetre_per_newton;
     const double parts = joint.springs.parts.millimetre_per_newton;
     const double f = preload.in(newton);
@@ -57,7 +57,6 @@ Chart joint_diagram(const answer::BoltedJoint& joint, Force preload, const engin
     chart.points.push_back({apex, f, "preload " + kilonewtons(preload)});
     chart.points.push_back({at_load, loaded.screw.in(newton), "screw under load " + kilonewtons(loaded.screw)});
     chart.points.push_back({at_load, loaded.clamping.in(newton), "left between the parts " + kilonewtons(loaded.clamping)});
-    (void)load;
     return chart;
 }
 
@@ -125,7 +124,7 @@ void teach_preload(Lesson& lesson, const Reference& reference, const LessonReque
                             derived_force(loaded.clamping, "(Shigley, Eq. 8-25)")});
     lesson.steps.push_back(
         {"opening_load", "load that opens the joint", "F / (1 − Φ)", "", derived_force(opening, "(Shigley, Eq. 8-29)")});
-    lesson.chart = joint_diagram(joint, preload, loaded, load);
+    lesson.chart = joint_diagram(joint, preload, loaded);
     const std::string screw = quoted(thread) + " " + quoted(property_class);
     lesson.commands = {
         {"clampbook strength " + screw, "the loads and the table that they stand in"},
@@ -163,7 +162,6 @@ void teach_angle(Lesson& lesson, const Reference& reference, const LessonRequest
     const auto snug_torque = read_quantity(turn.snug, Dimension::torque).as<Dimension::torque>();
     const bool yields = text_in(found, "yields") == "yes";
     const Length lead = joint.screw.geometry.pitch;
-    const Force snug = force_in(found, "snug_preload");
     const Force yield = force_in(found, "yield_preload");
     const Force preload = force_in(found, "preload");
     const auto at = [&](double friction) {
@@ -223,8 +221,7 @@ void teach_angle(Lesson& lesson, const Reference& reference, const LessonRequest
             points.emplace_back(to_yield.in(degree), limit.in(newton));
         }
         points.emplace_back(angle.in(degree), preload_at(frictions.at(i)).in(newton));
-        chart.lines.push_back(
-            {"friction " + answer::number_figure(frictions.at(i), "", 3).print, styles.at(i), std::move(points)});
+        chart.lines.push_back({"friction " + coefficient(frictions.at(i)), styles.at(i), std::move(points)});
     }
     chart.limits.push_back({true, angle.in(degree), "turn " + turn.turn});
     const std::string screw = quoted(turn.thread) + " " + quoted(turn.property_class);
@@ -246,7 +243,6 @@ void teach_angle(Lesson& lesson, const Reference& reference, const LessonRequest
                                 : "This one was not: it would be longer for good only past " + kilonewtons(yield) +
                                       ". Once past it, more of its stretch is used up each time, until it necks and breaks."}};
     lesson.cautions = found.cautions;
-    (void)snug;
 }
 
 } // namespace clampbook::teach

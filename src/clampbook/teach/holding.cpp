@@ -75,7 +75,7 @@ void teach_strip(Lesson& lesson, const Reference& reference, const LessonRequest
                             "L " + strip.engagement, figure_in(found, "housing.shear_area")});
     lesson.steps.push_back({"screw.shear_area", "shear area in the screw", "A_SG = π L/P · D1 [P/2 + (d2 − D1) tan 30°]", "",
                             figure_in(found, "screw.shear_area")});
-    lesson.steps.push_back({"housing.shear_strength", "shear strength of the housing", "τ_B", soft.code,
+    lesson.steps.push_back({"housing.shear_strength", "shear strength of the housing", "τ_B of " + soft.code, "",
                             figure_in(found, "housing.shear_strength")});
     lesson.steps.push_back({"screw.shear_strength", "shear strength of the screw", "τ_S = ratio · R_m", "",
                             figure_in(found, "screw.shear_strength")});
@@ -195,7 +195,8 @@ void teach_plug(Lesson& lesson, const Reference& reference, const LessonRequest&
                                  : "A chart for bolts knows nothing of rings and soft housings."};
     const auto step = [&](const char* key, const char* title, const char* formula, std::string worked = {}) {
         if (const answer::Figure* figure = find_figure(found, key)) {
-            lesson.steps.push_back({key, title, formula, std::move(worked), *figure});
+            lesson.steps.push_back(
+                {key, title, formula, std::move(worked), figure->unit == "N" ? in_kilonewtons(*figure) : *figure});
         }
     };
     step("ring.seating_stress", "pressure that seats the ring", "y");
@@ -244,7 +245,8 @@ void teach_plug(Lesson& lesson, const Reference& reference, const LessonRequest&
     }
     chart.x = answer::nice_axis("torque", "N·m", "N·m", 0, most);
     if (!empty) {
-        chart.bands.push_back({true, low.in(newton_metre), high.in(newton_metre), "window"});
+        chart.bands.push_back(
+            {true, low.in(newton_metre), high.in(newton_metre), "window " + newton_metres(low) + " to " + newton_metres(high)});
     }
     const std::string same = "clampbook plug " + quoted(plug.thread);
     lesson.commands = {

@@ -3,6 +3,9 @@
 
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/error.hpp"
+#include "clampbook/units/reading.hpp"
+
+#include <cmath>
 
 namespace clampbook::teach {
 
@@ -50,6 +53,15 @@ std::string newton_metres(Torque torque) { return answer::print_quantity(torque.
 std::string percent_words(double share) { return answer::print_quantity(share * 100, "%", 3); }
 std::string micrometres(Length length) { return answer::print_quantity(length.in(micrometre), "µm", 3); }
 std::string millimetres(Length length) { return answer::print_quantity(length.in(millimetre), "mm", 3); }
+
+std::string coefficient(double value) {
+    const double rounded = std::round(value * 1e6) / 1e6;
+    const std::string shortest = print_shortest(rounded);
+    const std::string usual = print_fixed(rounded, 2);
+    return usual.size() > shortest.size() ? usual : shortest;
+}
+
+std::string percent_as_given(double share) { return with_unit(print_shortest(std::round(share * 1e8) / 1e6), unit_named("%")); }
 
 Figure derived_force(Force force, std::string basis) { return in_kilonewtons(answer::force_figure(force, std::move(basis))); }
 

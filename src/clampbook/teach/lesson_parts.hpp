@@ -30,6 +30,11 @@ namespace clampbook::teach {
 [[nodiscard]] std::string micrometres(Length length);
 [[nodiscard]] std::string millimetres(Length length);
 
+/// A coefficient of friction, without idle zeros.
+[[nodiscard]] std::string coefficient(double value);
+/// A share that somebody typed: "4 %".
+[[nodiscard]] std::string percent_as_given(double share);
+
 /// Derived here; the basis names the source of the formula.
 [[nodiscard]] answer::Figure derived_force(Force force, std::string basis);
 [[nodiscard]] answer::Figure derived_torque(Torque torque, std::string basis);

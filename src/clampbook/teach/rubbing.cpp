@@ -23,8 +23,6 @@ using answer::Document;
 using answer::LineStyle;
 using reference::Reference;
 
-std::string coefficient(double value) { return print_shortest(std::round(value * 1e6) / 1e6); }
-
 // "0.164" of a nut factor.
 answer::Figure factor_figure(double value, std::string basis) { return answer::number_figure(value, std::move(basis), 3); }
 
@@ -235,9 +233,9 @@ void teach_scatter(Lesson& lesson, const Reference& reference, const LessonReque
     const engine::PreloadBounds by_friction = engine::friction_bounds(torque, middle, band, 0);
     const engine::PreloadBounds both{force_in(found, "preload.least"), force_in(found, "preload.most")};
     const double half = engine::scatter_of(both.factor());
-    const reference::ScatterRow printed = reference.scatter("torque wrench");
+    const reference::ScatterRow printed = reference.scatter("handbook torque wrench");
 
-    lesson.grasp = {"The wrench is right within ±" + percent_words(tool) + ", and still the preload lies within ±" +
+    lesson.grasp = {"The wrench is right within ±" + percent_as_given(tool) + ", and still the preload lies within ±" +
                         percent_words(half) + ".",
                     "Nearly all of that comes from friction, which nobody sees: from " + coefficient(band.low) + " to " +
                         coefficient(band.high) + ".",
@@ -245,7 +243,7 @@ void teach_scatter(Lesson& lesson, const Reference& reference, const LessonReque
     lesson.steps.push_back({"middle", "preload in the middle of the band", "F = T / [d2/2 tan(φ + ρ′) + μ (d_w + d_h)/4]",
                             "T " + scatter.torque + ", μ " + coefficient((band.low + band.high) / 2),
                             derived_force(mean, "(VDI 2230-1)")});
-    lesson.steps.push_back({"tool.least", "the tool alone: at least", "F (1 − s)", "s = " + percent_words(tool),
+    lesson.steps.push_back({"tool.least", "the tool alone: at least", "F (1 − s)", "s = " + percent_as_given(tool),
                             derived_force(by_tool.least, "the tool's deviation")});
     lesson.steps.push_back({"tool.most", "and at most", "F (1 + s)", "", derived_force(by_tool.most, "the tool's deviation")});
     lesson.steps.push_back({"friction.least", "friction alone: at least", "F at the highest friction",
@@ -301,7 +299,7 @@ void teach_scatter(Lesson& lesson, const Reference& reference, const LessonReque
     lesson.commands = {{same + " --tool " + quoted(scatter.tool), "the same draws, a million of them"},
                        {"clampbook teach scatter --tool 1%", "a wrench four times as good: look how little changes"},
                        {"clampbook teach scatter --friction-band 0.12..0.14", "a narrower band of friction: look how much"}};
-    lesson.questions = {{"A wrench with ±1 % in place of ±" + percent_words(tool) + ": how far does the preload spread then?",
+    lesson.questions = {{"A wrench with ±1 % in place of ±" + percent_as_given(tool) + ": how far does the preload spread then?",
                          "±" + percent_words(engine::scatter_of(engine::friction_bounds(torque, middle, band, 0.01).factor())) +
                              " in place of ±" + percent_words(half) + ". The friction decides."},
                         {"The joint needs at least " + kilonewtons(both.least) + ". Which preload must the screw bear?",

@@ -78,16 +78,15 @@ void teach_units(Lesson& lesson, const Reference& reference, const LessonRequest
                                                            : symbol == std::string_view{"lbf·ft"} ? "pound_foot"
                                                            : symbol == std::string_view{"lbf·in"} ? "pound_inch"
                                                                                                   : "kilopond_metre"),
-                                "the number read as " + std::string{symbol},
-                                "1 " + std::string{symbol} + " = " + print_significant(unit.factor, 6) + " N·m",
-                                number + " · " + print_significant(unit.factor, 6),
+                                "the number read as " + std::string{symbol}, "",
+                                number + " · " + print_significant(unit.factor, 6) + " N·m",
                                 read_as(meant.value, unit, "(NIST SP 811, B.8)")});
     }
     lesson.steps.push_back({"setting.in_line", "adapter in line: set", "S = T L / (L + E cos a)",
                             newton_metres(torque) + " · " + length_text + " / (" + length_text + " + " + adapter_text + ")",
                             in_line});
-    lesson.steps.push_back({"setting.across", "adapter across: set", "cos 90° = 0", "", across});
-    lesson.steps.push_back({"setting.back", "adapter turned back: set", "cos 180° = −1",
+    lesson.steps.push_back({"setting.across", "adapter across: set", "S = T, for cos 90° = 0", "", across});
+    lesson.steps.push_back({"setting.back", "adapter turned back: set", "S = T L / (L − E), for cos 180° = −1",
                             newton_metres(torque) + " · " + length_text + " / (" + length_text + " − " + adapter_text + ")",
                             back});
     Chart& chart = lesson.chart;
@@ -152,8 +151,8 @@ void teach_order(Lesson& lesson, const Reference& reference, const LessonRequest
     LessonStep close{"drain_plug", "refit the drain plug at its torque", "", "the shop's figure; none is shipped here",
                      std::nullopt};
     if (low != nullptr && high != nullptr && text_in(found, "window.state") == "open") {
-        close.worked = "the shop's figure; generic window of such a plug from " + low->print + " to";
-        close.figure = *high;
+        close.worked += ". While it is missing: the generic window of such a plug, " + low->print + " to " + high->print +
+                        " (derived), the lower half of it";
     }
     lesson.steps.push_back(std::move(close));
     lesson.steps.push_back(
@@ -178,8 +177,8 @@ void teach_order(Lesson& lesson, const Reference& reference, const LessonRequest
     for (double i = 1; i <= last; ++i) {
         chart.x.ticks.push_back(i);
     }
-    chart.bars.push_back({"fill plug", {{number_of("fill_plug"), number_of("close"), "open", 2}}, ""});
-    chart.bars.push_back({"drain plug", {{number_of("drain"), number_of("drain_plug"), "open", 1}}, ""});
+    chart.bars.push_back({"fill plug", {{number_of("fill_plug"), number_of("close"), "", 2}}, ""});
+    chart.bars.push_back({"drain plug", {{number_of("drain"), number_of("drain_plug"), "", 1}}, ""});
     chart.bars.push_back({"fluid at 20 to 40 °C", {{number_of("level.low"), number_of("close"), "", 0}}, ""});
     lesson.commands = {
         {"clampbook plug " + quoted(plug.thread) + " --housing " + quoted(plug.housing) + " --ring " + quoted(plug.ring),
