@@ -282,10 +282,10 @@ std::string bars(const Chart& chart, std::size_t width, const Signs& signs) {
     }
     out += "\n" + tick_line(chart.x, places + 1, gutter, width);
     for (const answer::ChartBand& band : chart.bands) {
-        std::string line(gutter + at(band.low), ' ');
-        line +=
-            "[" + std::string(at(band.high) > at(band.low) + 1 ? at(band.high) - at(band.low) - 1 : 0, '=') + "] " + band.words;
-        out += line + "\n";
+        const std::size_t from = gutter + at(band.low);
+        const std::size_t between = at(band.high) > at(band.low) + 1 ? at(band.high) - at(band.low) - 1 : 0;
+        out +=
+            std::string(from, ' ') + "[" + std::string(between, '=') + "]\n" + placed({{from + between / 2, band.words}}, width);
     }
     std::string names_line;
     for (const auto& [name, shade] : legend) {

@@ -84,7 +84,7 @@ TEST_CASE("a nut factor and the friction behind it lead to each other") {
                      WithinRel(friction, 1e-12));
     }
     CHECK_THROWS_WITH(friction_of_nut_factor(0.02, m12(0.14, 0.14)),
-                      "a nut factor of 0.02 lies outside 0.038 to 0.649, which friction from 0.02 to 0.5 gives here");
+                      "a nut factor of 0.02 lies outside 0.046 to 0.607, which friction from 0.02 to 0.5 gives here");
     CHECK_THROWS_AS(friction_of_nut_factor(0.9, m12(0.14, 0.14)), Error);
 }
 
