@@ -103,9 +103,10 @@ void require_other_file(const std::string& target, const std::string& book) {
     }
 }
 
-void press(Context& context, const std::vector<std::string>& arguments, const std::string& input) {
+std::string pressed(Context& context, const std::vector<std::string>& arguments, const std::string& input) {
     const std::string program = press_program(context.world);
     Pipe in;
+    Pipe out;
     Pipe err;
     std::vector<std::string> words{program};
     words.insert(words.end(), arguments.begin(), arguments.end());
@@ -117,6 +118,7 @@ void press(Context& context, const std::vector<std::string>& arguments, const st
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_adddup2(&actions, in.ends[0], STDIN_FILENO);
+    posix_spawn_file_actions_adddup2(&actions, out.ends[1], STDOUT_FILENO);
     posix_spawn_file_actions_adddup2(&actions, err.ends[1], STDERR_FILENO);
     pid_t child = 0;
     const int failed = posix_spawn(&child, program.c_str(), &actions, nullptr, argv.data(), environ);
@@ -125,21 +127,27 @@ void press(Context& context, const std::vector<std::string>& arguments, const st
         throw error(ErrorKind::invalid_data, "the press '{}' cannot be started: {}", program, std::strerror(failed));
     }
     in.shut(0);
+    out.shut(1);
     err.shut(1);
     feed(in.ends[1], input);
     in.shut(1);
+    std::string made = read_all(out.ends[0]); // of its errors it writes a sentence, which the pipe holds meanwhile
     const std::string said = read_all(err.ends[0]);
     int status = 0;
     while (waitpid(child, &status, 0) < 0 && errno == EINTR) {
     }
     if (WIFEXITED(status) && WEXITSTATUS(status) == 0) {
-        return;
+        return made;
     }
     std::string_view sentence = trim(said);
     constexpr std::string_view k_name = "clampbook-press: ";
     sentence.remove_prefix(sentence.starts_with(k_name) ? k_name.size() : 0);
     throw error(WIFEXITED(status) ? kind_of(WEXITSTATUS(status)) : ErrorKind::internal, "the press: {}",
                 sentence.empty() ? "it ended without a word" : sentence);
+}
+
+void press(Context& context, const std::vector<std::string>& arguments, const std::string& input) {
+    (void)pressed(context, arguments, input);
 }
 
 } // namespace clampbook::cli

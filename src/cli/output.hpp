@@ -15,6 +15,8 @@ void require_other_file(const std::string& target, const std::string& book);
 
 /// Runs the press, the program that sets pages, with these arguments and this on its standard input. It is looked for beside the
 /// running program, in CLAMPBOOK_PRESS, then in PATH. Throws invalid_data where it isn't there, and what it said where it failed.
+/// Where the file is `-`, gives what it would write there.
+std::string pressed(Context& context, const std::vector<std::string>& arguments, const std::string& input);
 void press(Context& context, const std::vector<std::string>& arguments, const std::string& input);
 
 } // namespace clampbook::cli

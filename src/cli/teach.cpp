@@ -2,10 +2,12 @@
 // clampbook teach: lessons on torque and preload, on the screen or as pages to hand out.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/file.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/present/present.hpp"
 #include "clampbook/teach/lesson.hpp"
 #include "command.hpp"
+#include "output.hpp"
 #include "table.hpp"
 
 #include <CLI/CLI.hpp>
@@ -21,6 +23,11 @@ struct TeachOptions {
     teach::LessonRequest request;
     bool answers = false;
     bool ascii = false;
+    std::string html;
+    std::string pdf;
+    std::string svg;
+    std::string png;
+    std::string paper = "a4";
     std::size_t width = present::Layout{}.width;
 };
 
@@ -58,6 +65,28 @@ std::vector<teach::Lesson> chosen_lessons(const reference::Reference& reference,
     return out;
 }
 
+// Which files were written.
+std::vector<std::string> write_files(Context& context, const TeachOptions& options, const std::vector<teach::Lesson>& lessons,
+                                     const answer::Pages& pages) {
+    std::vector<std::string> written;
+    if (!options.html.empty()) {
+        std::vector<std::string> drawings;
+        for (const teach::Lesson& lesson : lessons) {
+            drawings.push_back(pressed(context, {"svg", "-"}, present::json(teach::handout({lesson}, false, pages.date))));
+        }
+        write_whole_file(options.html, present::html(pages, drawings));
+        written.push_back(options.html);
+    }
+    const std::string json = present::json(pages);
+    for (const auto& [form, file] : {std::pair{"pdf", options.pdf}, {"svg", options.svg}, {"png", options.png}}) {
+        if (!file.empty()) {
+            press(context, {form, file, "--paper", options.paper}, json);
+            written.push_back(file);
+        }
+    }
+    return written;
+}
+
 } // namespace
 
 Action setup_teach(CLI::App& app, Context& context) {
@@ -76,10 +105,18 @@ Action setup_teach(CLI::App& app, Context& context) {
         ->group("Form");
     add_json(app, context);
     add_csv(app, context);
+    add_text(app, "--html", options->html, "FILE", "Form", "one page for the browser");
+    add_text(app, "--pdf", options->pdf, "FILE", "Form", "pages to print and hand out");
+    add_text(app, "--svg", options->svg, "FILE", "Form", "the chart alone, as a drawing");
+    add_text(app, "--png", options->png, "FILE", "Form", "the chart alone, as a picture");
+    add_text(app, "--paper", options->paper, "PAPER", "Form", "of the PDF: a4 or letter (a4)");
     add_reference(app, context);
     return [options, &context] {
         if (context.json && context.csv) {
             throw error(ErrorKind::usage, "--json and --csv exclude each other: an answer has one form");
+        }
+        if (options->paper != "a4" && options->paper != "letter") {
+            throw error(ErrorKind::usage, "--paper takes a4 or letter, not '{}'", options->paper);
         }
         if (options->what.empty()) {
             return list_lessons(context);
@@ -89,7 +126,15 @@ Action setup_teach(CLI::App& app, Context& context) {
         if (context.csv && !one) {
             throw error(ErrorKind::usage, "--csv gives the data of one lesson's chart; name the lesson in place of 'all'");
         }
+        if (!one && !(options->svg + options->png).empty()) {
+            throw error(ErrorKind::usage, "--svg and --png draw one lesson's chart; name the lesson in place of 'all'");
+        }
         const answer::Pages pages = teach::handout(lessons, options->answers, context.world.clock().substr(0, 10));
+        const std::vector<std::string> written = write_files(context, *options, lessons, pages);
+        if (!written.empty() && !context.json && !context.csv) {
+            context.world.out << "the lesson was written: " << join(written, ", ") << "\n";
+            return 0;
+        }
         context.world.out << (context.csv     ? present::csv(teach::chart_table(lessons.front().chart))
                               : !context.json ? present::text(pages, {options->width, options->ascii})
                               : one           ? present::json(lessons.front())

@@ -8,11 +8,21 @@
 #include <pango/pangocairo.h>
 
 #include <array>
+#include <cmath>
 
 namespace clampbook::press {
 namespace {
 
 constexpr const char* k_family = "DejaVu Sans Condensed, DejaVu Sans, sans-serif";
+constexpr const char* k_fixed_pitch_family = "DejaVu Sans Mono, monospace";
+
+void set_stroke(cairo_t* cr, double thickness, Stroke stroke) {
+    const std::array<double, 2> dashes{3.0, 2.0};
+    const std::array<double, 2> dots{0.1, 2.4};
+    cairo_set_line_width(cr, thickness);
+    cairo_set_line_cap(cr, stroke == Stroke::dotted ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+    cairo_set_dash(cr, stroke == Stroke::dotted ? dots.data() : dashes.data(), stroke == Stroke::solid ? 0 : 2, 0);
+}
 
 struct Unref {
     template <typename T>
@@ -36,10 +46,12 @@ struct Canvas::Impl {
     std::string bytes;
     cairo_surface_t* surface = nullptr;
     cairo_t* cr = nullptr;
+    bool is_image = false;
     std::array<int, 4> outline{CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT};
 
     using Make = cairo_surface_t* (*)(cairo_write_func_t, void*, double, double);
     Impl(Make make, double width, double height) : surface(make(&Impl::keep, this, width, height)), cr(cairo_create(surface)) {}
+    explicit Impl(cairo_surface_t* image) : surface(image), cr(cairo_create(image)), is_image(true) {}
     ~Impl() {
         cairo_destroy(cr);
         cairo_surface_destroy(surface);
@@ -79,7 +91,7 @@ Text::Text(const Fonts& fonts, const std::string& words, const Style& style, dou
     impl->grey = style.grey;
     PangoLayout* layout = impl->layout.get();
     PangoFontDescription* font = pango_font_description_new();
-    pango_font_description_set_family_static(font, k_family);
+    pango_font_description_set_family_static(font, style.fixed_pitch ? k_fixed_pitch_family : k_family);
     pango_font_description_set_absolute_size(font, style.size * PANGO_SCALE);
     pango_font_description_set_weight(font, style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_font_description_set_style(font, style.italic ? PANGO_STYLE_OBLIQUE : PANGO_STYLE_NORMAL);
@@ -115,11 +127,18 @@ Canvas Canvas::pdf(double width, double height, const About& about) {
 }
 
 Canvas Canvas::svg(double width, double height) {
-    auto impl = std::make_shared<Impl>(&cairo_svg_surface_create_for_stream, width, height);
-    cairo_set_source_rgb(impl->cr, 1, 1, 1);
-    cairo_rectangle(impl->cr, 0, 0, width, height);
-    cairo_fill(impl->cr);
-    return Canvas{std::move(impl)};
+    Canvas out{std::make_shared<Impl>(&cairo_svg_surface_create_for_stream, width, height)};
+    out.box(0, 0, width, height, 1, 0);
+    return out;
+}
+
+Canvas Canvas::png(double width, double height, double scale) {
+    auto impl = std::make_shared<Impl>(cairo_image_surface_create(
+        CAIRO_FORMAT_RGB24, static_cast<int>(std::lround(width * scale)), static_cast<int>(std::lround(height * scale))));
+    cairo_scale(impl->cr, scale, scale);
+    Canvas out{std::move(impl)};
+    out.box(0, 0, width, height, 1, 0);
+    return out;
 }
 
 void Canvas::text(const Text& text, double x, double y) {
@@ -132,12 +151,41 @@ void Canvas::text(const Text& text, double x, double y) {
 void Canvas::line(double x1, double y1, double x2, double y2, double thickness, Stroke stroke) {
     cairo_t* cr = impl_->cr;
     cairo_set_source_rgb(cr, 0, 0, 0);
-    cairo_set_line_width(cr, thickness);
-    const std::array<double, 2> dashes{3.0, 2.0};
-    cairo_set_dash(cr, dashes.data(), stroke == Stroke::dashed ? 2 : 0, 0);
+    set_stroke(cr, thickness, stroke);
     cairo_move_to(cr, x1, y1);
     cairo_line_to(cr, x2, y2);
     cairo_stroke(cr);
+}
+
+void Canvas::polyline(const std::vector<Point>& points, double thickness, Stroke stroke, double grey) {
+    cairo_t* cr = impl_->cr;
+    cairo_set_source_rgb(cr, grey, grey, grey);
+    set_stroke(cr, thickness, stroke);
+    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+    for (const Point& point : points) {
+        cairo_line_to(cr, point.x, point.y);
+    }
+    cairo_stroke(cr);
+}
+
+void Canvas::box(double x, double y, double width, double height, double grey, double outline) {
+    cairo_t* cr = impl_->cr;
+    cairo_set_source_rgb(cr, grey, grey, grey);
+    cairo_rectangle(cr, x, y, width, height);
+    cairo_fill_preserve(cr);
+    if (outline > 0) {
+        cairo_set_source_rgb(cr, 0, 0, 0);
+        set_stroke(cr, outline, Stroke::solid);
+        cairo_stroke(cr);
+    }
+    cairo_new_path(cr);
+}
+
+void Canvas::dot(double x, double y, double radius) {
+    constexpr double k_whole_turn = 6.283185307179586;
+    cairo_set_source_rgb(impl_->cr, 0, 0, 0);
+    cairo_arc(impl_->cr, x, y, radius, 0, k_whole_turn);
+    cairo_fill(impl_->cr);
 }
 
 void Canvas::next_page() { cairo_show_page(impl_->cr); }
@@ -150,6 +198,13 @@ void Canvas::outline(const std::string& words, int level, std::size_t page, doub
 }
 
 std::string Canvas::finish() {
+    if (impl_->is_image) {
+        cairo_surface_flush(impl_->surface);
+        const cairo_status_t status = cairo_surface_write_to_png_stream(impl_->surface, &Impl::keep, impl_.get());
+        if (status != CAIRO_STATUS_SUCCESS) {
+            throw error(ErrorKind::internal, "the picture cannot be written: {}", cairo_status_to_string(status));
+        }
+    }
     cairo_surface_finish(impl_->surface);
     for (const cairo_status_t status : {cairo_status(impl_->cr), cairo_surface_status(impl_->surface)}) {
         if (status != CAIRO_STATUS_SUCCESS) {

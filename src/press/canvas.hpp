@@ -16,6 +16,7 @@ struct Style {
     bool italic = false;
     double grey = 0; ///< 0 black, 1 white
     bool struck = false;
+    bool fixed_pitch = false; ///< each letter as wide as the other, as a command is typed
 };
 
 /// The fonts, at measures that depend on no screen.
@@ -44,7 +45,12 @@ private:
     double used_width_ = 0;
 };
 
-enum class Stroke { solid, dashed };
+enum class Stroke { solid, dashed, dotted };
+
+struct Point {
+    double x = 0;
+    double y = 0;
+};
 
 class Canvas {
 public:
@@ -55,9 +61,15 @@ public:
     };
     [[nodiscard]] static Canvas pdf(double width, double height, const About& about);
     [[nodiscard]] static Canvas svg(double width, double height);
+    /// So many pixels a point.
+    [[nodiscard]] static Canvas png(double width, double height, double scale);
 
     void text(const Text& text, double x, double y);
     void line(double x1, double y1, double x2, double y2, double thickness, Stroke stroke = Stroke::solid);
+    void polyline(const std::vector<Point>& points, double thickness, Stroke stroke, double grey = 0);
+    /// An area, 0 black to 1 white, with an outline of this thickness; zero for none.
+    void box(double x, double y, double width, double height, double grey, double outline);
+    void dot(double x, double y, double radius);
     /// Ends the page; the next thing drawn is on another.
     void next_page();
     /// An entry of the PDF's outline that leads to this page, one level under the last entry of the level above.

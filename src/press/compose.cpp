@@ -11,9 +11,7 @@
 namespace clampbook::press {
 namespace {
 
-constexpr double k_rule_room = 3;    // under a figure that has a rule
 constexpr double k_gap = 6;          // between columns
-constexpr double k_pad = 3;          // over and under a row
 constexpr std::size_t k_wide = 160;  // bytes from which on a text gets the whole width
 constexpr std::size_t k_figure = 60; // bytes from which on a figure is set small
 
@@ -236,35 +234,6 @@ private:
 };
 
 } // namespace
-
-void Stack::add(const std::string& words, const Style& style, Rule rule) {
-    if (!words.empty()) {
-        items_.push_back({Text{*fonts_, words, style, width_}, rule});
-        height_ += items_.back().text.height() + (rule == Rule::none ? 0 : k_rule_room);
-    }
-}
-
-void Stack::draw(Canvas& canvas, double x, double y) const {
-    for (const auto& [text, rule] : items_) {
-        canvas.text(text, x, y);
-        y += text.height();
-        if (rule != Rule::none) {
-            canvas.line(x, y, x + text.used_width(), y, 0.9, rule == Rule::dashed ? Stroke::dashed : Stroke::solid);
-        }
-        if (rule == Rule::twofold) {
-            canvas.line(x, y + 1.8, x + text.used_width(), y + 1.8, 0.9);
-        }
-        y += rule == Rule::none ? 0 : k_rule_room;
-    }
-}
-
-double Block::height() const {
-    double out = 0;
-    for (const Cell& cell : cells) {
-        out = std::max(out, cell.stack.height());
-    }
-    return out + (rule_below > 0 ? k_pad : 0);
-}
 
 std::vector<Group> compose(const Sheet& sheet, const Fonts& fonts, double width) {
     return Composer{sheet, fonts, width}.groups();

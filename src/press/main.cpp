@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
-// clampbook-press: reads the JSON of a spec sheet on standard input and sets it as PDF, SVG or spreadsheet. A program of its own,
-// since loading what it needs takes longer than a lookup.
+// clampbook-press: reads the JSON of a spec sheet, or of pages and their charts, on standard input and sets it as PDF, SVG, PNG or
+// spreadsheet. A program of its own, since loading what it needs takes longer than a lookup.
 
 #include "press.hpp"
+#include "reader.hpp"
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/file.hpp"
 
 #include <algorithm>
+#include <array>
 #include <iostream>
 #include <new>
 
@@ -16,8 +18,11 @@ namespace {
 using namespace clampbook;
 
 constexpr const char* k_usage =
-    "usage: clampbook-press pdf|svg|xlsx FILE [--paper a4|letter] < sheet.json\n"
-    "Sets the JSON that 'clampbook sheet --json' gives. Files of the same sheet are the same bytes.\n";
+    "usage: clampbook-press pdf|svg|png|xlsx FILE [--paper a4|letter] < pages.json\n"
+    "Sets the JSON that 'clampbook sheet --json' gives (clampbook/sheet/v1), or pages (clampbook/pages/v1), of which svg and "
+    "png\n"
+    "draw the first chart alone. The FILE '-' is standard output. Files of the same input are the same bytes.\n";
+constexpr std::array k_forms{"pdf", "svg", "png", "xlsx"};
 
 struct Request {
     std::string form;
@@ -31,25 +36,54 @@ Request read_request(const std::vector<std::string>& words) {
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (words[i] == "--paper" && i + 1 < words.size() && (words[i + 1] == "a4" || words[i + 1] == "letter")) {
             out.paper = words[++i] == "a4" ? press::k_a4 : press::k_letter;
-        } else if (words[i].starts_with("-")) {
+        } else if (words[i].starts_with("-") && words[i] != "-") {
             throw error(ErrorKind::usage, "'{}' is not understood; see 'clampbook-press --help'", words[i]);
         } else {
             plain.push_back(words[i]);
         }
     }
-    if (plain.size() != 2 || (plain[0] != "pdf" && plain[0] != "svg" && plain[0] != "xlsx")) {
-        throw error(ErrorKind::usage, "a form (pdf, svg or xlsx) and a file are wanted; see 'clampbook-press --help'");
+    if (plain.size() != 2 || std::ranges::find(k_forms, plain[0]) == k_forms.end()) {
+        throw error(ErrorKind::usage, "a form (pdf, svg, png or xlsx) and a file are wanted; see 'clampbook-press --help'");
     }
     out.form = plain[0];
     out.path = plain[1];
     return out;
 }
 
+std::string made(const Request& request) {
+    const press::Json json = press::parsed(std::cin);
+    const press::Part part{json, {}};
+    const std::string schema = part.text("schema");
+    if (schema == "clampbook/sheet/v1") {
+        const press::Sheet sheet = press::read_sheet(part);
+        if (request.form == "png") {
+            throw error(ErrorKind::usage, "a sheet has no picture; it is set as pdf, svg or xlsx");
+        }
+        return request.form == "pdf"   ? press::pdf(sheet, request.paper)
+               : request.form == "svg" ? press::svg(sheet)
+                                       : press::xlsx(sheet);
+    }
+    if (schema == "clampbook/pages/v1") {
+        const press::Handout handout = press::read_handout(part);
+        if (request.form == "xlsx") {
+            throw error(ErrorKind::usage, "pages are no spreadsheet; they are set as pdf, and their chart as svg or png");
+        }
+        return request.form == "pdf" ? press::pdf(handout, request.paper)
+                                     : press::picture(handout, request.form == "svg" ? press::Picture::svg : press::Picture::png);
+    }
+    throw error(ErrorKind::invalid_data, "the press sets clampbook/sheet/v1 and clampbook/pages/v1, not {}", schema);
+}
+
 void make(const Request& request) {
-    const press::Sheet sheet = press::read_sheet(std::cin);
-    write_whole_file(request.path, request.form == "pdf"   ? press::pdf(sheet, request.paper)
-                                   : request.form == "svg" ? press::svg(sheet)
-                                                           : press::xlsx(sheet));
+    const std::string bytes = made(request);
+    if (request.path != "-") {
+        write_whole_file(request.path, bytes);
+        return;
+    }
+    if (!std::cout.write(bytes.data(), static_cast<std::streamsize>(bytes.size())).flush()) {
+        throw error(ErrorKind::internal,
+                    "the answer could not be written in full: its reader closed the pipe, or the disk is full");
+    }
 }
 
 } // namespace

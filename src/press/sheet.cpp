@@ -1,83 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "sheet.hpp"
+#include "reader.hpp"
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
-#include <nlohmann/json.hpp>
-
-#include <istream>
-
 namespace clampbook::press {
 namespace {
-
-using Json = nlohmann::json;
-
-constexpr std::string_view k_schema = "clampbook/sheet/v1";
-
-// A part of the document with the path that leads to it, for messages.
-class Part {
-public:
-    Part(const Json& json, std::string path) : json_(json), path_(std::move(path)) {}
-
-    [[nodiscard]] Part at(const char* key) const {
-        if (!json_.is_object()) {
-            throw wrong("an object");
-        }
-        const auto found = json_.find(key);
-        if (found == json_.end()) {
-            throw error(ErrorKind::invalid_data, "'{}' is missing", path_.empty() ? key : path_ + "." + key);
-        }
-        return {*found, path_.empty() ? key : path_ + "." + key};
-    }
-    [[nodiscard]] std::string text(const char* key) const {
-        const Part part = at(key);
-        if (!part.json_.is_string()) {
-            throw part.wrong("a text");
-        }
-        return part.json_.get<std::string>();
-    }
-    [[nodiscard]] std::string text_or_nothing(const char* key) const { return json_.contains(key) ? text(key) : std::string{}; }
-    [[nodiscard]] std::int64_t whole(const char* key) const {
-        const Part part = at(key);
-        if (!part.json_.is_number_integer()) {
-            throw part.wrong("a whole number");
-        }
-        return part.json_.get<std::int64_t>();
-    }
-    [[nodiscard]] bool yes(const char* key) const {
-        const Part part = at(key);
-        if (!part.json_.is_boolean()) {
-            throw part.wrong("true or false");
-        }
-        return part.json_.get<bool>();
-    }
-    [[nodiscard]] double quantity(const char* key) const {
-        const Part part = at(key).at("value");
-        if (!part.json_.is_number()) {
-            throw part.wrong("a number");
-        }
-        return part.json_.get<double>();
-    }
-    [[nodiscard]] bool is_null() const { return json_.is_null(); }
-    template <typename F>
-    void each(const char* key, F&& body) const {
-        const Part part = at(key);
-        if (!part.json_.is_array()) {
-            throw part.wrong("a list");
-        }
-        for (std::size_t i = 0; i < part.json_.size(); ++i) {
-            body(Part{part.json_[i], fmt::format("{}[{}]", part.path_, i)});
-        }
-    }
-
-private:
-    [[nodiscard]] Error wrong(const char* expected) const {
-        return error(ErrorKind::invalid_data, "'{}' must be {}", path_.empty() ? "the whole" : path_, expected);
-    }
-    const Json& json_;
-    std::string path_;
-};
 
 Line line_of(const Part& part) {
     Line out;
@@ -127,26 +56,9 @@ Joint joint_of(const Part& part) {
     return out;
 }
 
-Json parsed(std::istream& in) {
-    try {
-        return Json::parse(in);
-    } catch (const Json::parse_error& fault) {
-        std::string words = fault.what();
-        const std::size_t at = words.find("line ");
-        throw error(ErrorKind::invalid_data, "what stands on standard input is no JSON: {}",
-                    at == std::string::npos ? words : words.substr(at));
-    }
-}
-
 } // namespace
 
-Sheet read_sheet(std::istream& in) {
-    const Json json = parsed(in);
-    const Part part{json, {}};
-    const std::string schema = part.text("schema");
-    if (schema != k_schema) {
-        throw error(ErrorKind::invalid_data, "the press sets {}, not {}", k_schema, schema);
-    }
+Sheet read_sheet(const Part& part) {
     Sheet out;
     out.title = part.text("title");
     out.chosen = part.text("chosen");

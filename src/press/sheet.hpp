@@ -6,12 +6,13 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <iosfwd>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace clampbook::press {
+
+class Part;
 
 struct Line {
     std::string as_written;
@@ -75,7 +76,7 @@ struct Sheet {
     std::vector<std::string> cautions;
 };
 
-/// Throws invalid_data: no JSON (with line and column), another schema, a key that is missing or of the wrong kind (with its path).
-[[nodiscard]] Sheet read_sheet(std::istream& in);
+/// Throws invalid_data: a key that is missing or of the wrong kind (with its path).
+[[nodiscard]] Sheet read_sheet(const Part& part);
 
 } // namespace clampbook::press

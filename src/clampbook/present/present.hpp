@@ -52,6 +52,8 @@ inline constexpr std::size_t k_width_max = 200;
 [[nodiscard]] std::string json(const std::vector<teach::Lesson>& lessons);
 /// Pages as the press reads them.
 [[nodiscard]] std::string json(const answer::Pages& pages);
+/// Pages for a browser and its printer, without script; needs no network. `drawings` are their charts as SVG, in order.
+[[nodiscard]] std::string html(const answer::Pages& pages, const std::vector<std::string>& drawings);
 
 /// One file for a browser: needs no network, searches, switches units, prints on A4 and Letter. What is in the sheet stays text.
 [[nodiscard]] std::string html(const answer::Sheet& sheet);

@@ -4,11 +4,8 @@
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
+#include "clampbook/present/html.hpp"
 #include "clampbook/present/present.hpp"
-
-#include <sodium.h>
-
-#include <array>
 
 asm(R"(
 .section .rodata
@@ -41,41 +38,6 @@ namespace {
 
 using answer::SheetJoint;
 using answer::SheetLine;
-
-std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-        case '&':
-            out += "&amp;";
-            break;
-        case '<':
-            out += "&lt;";
-            break;
-        case '>':
-            out += "&gt;";
-            break;
-        case '"':
-            out += "&quot;";
-            break;
-        case '\'':
-            out += "&#39;";
-            break;
-        default:
-            out += c;
-        }
-    }
-    return out;
-}
-
-// "sha256-…" of an inline style or script, as a security policy names it.
-std::string hash_of(std::string_view text) {
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(text.data()), text.size());
-    std::array<char, sodium_base64_ENCODED_LEN(crypto_hash_sha256_BYTES, sodium_base64_VARIANT_ORIGINAL)> base64{};
-    sodium_bin2base64(base64.data(), base64.size(), digest.data(), digest.size(), sodium_base64_VARIANT_ORIGINAL);
-    return std::string{"'sha256-"} + base64.data() + "'";
-}
 
 std::string element(std::string_view tag, std::string_view classes, std::string_view text) {
     return text.empty() ? std::string{} : fmt::format("<{0} class=\"{1}\">{2}</{0}>", tag, classes, escaped(text));
@@ -194,9 +156,6 @@ std::string foot_of(const answer::Sheet& sheet) {
 } // namespace
 
 std::string html(const answer::Sheet& sheet) {
-    if (sodium_init() < 0) {
-        throw error(ErrorKind::internal, "the hash library could not be set up");
-    }
     const std::string_view css{clampbook_sheet_css_begin, clampbook_sheet_css_end};
     const std::string_view js{clampbook_sheet_js_begin, clampbook_sheet_js_end};
     std::string out = head_of(sheet, css, js);
