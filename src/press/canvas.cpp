@@ -133,11 +133,11 @@ Canvas Canvas::svg(double width, double height) {
 }
 
 Canvas Canvas::png(double width, double height, double scale) {
-    auto impl = std::make_shared<Impl>(cairo_image_surface_create(
-        CAIRO_FORMAT_RGB24, static_cast<int>(std::lround(width * scale)), static_cast<int>(std::lround(height * scale))));
+    auto impl = std::make_shared<Impl>(cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(width * scale)),
+                                                                  static_cast<int>(std::ceil(height * scale))));
     cairo_scale(impl->cr, scale, scale);
     Canvas out{std::move(impl)};
-    out.box(0, 0, width, height, 1, 0);
+    out.box(0, 0, width + 1, height + 1, 1, 0); // to the last pixel
     return out;
 }
 
@@ -162,6 +162,7 @@ void Canvas::polyline(const std::vector<Point>& points, double thickness, Stroke
     cairo_set_source_rgb(cr, grey, grey, grey);
     set_stroke(cr, thickness, stroke);
     cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+    cairo_new_path(cr); // text leaves its place behind
     for (const Point& point : points) {
         cairo_line_to(cr, point.x, point.y);
     }
@@ -184,6 +185,7 @@ void Canvas::box(double x, double y, double width, double height, double grey, d
 void Canvas::dot(double x, double y, double radius) {
     constexpr double k_whole_turn = 6.283185307179586;
     cairo_set_source_rgb(impl_->cr, 0, 0, 0);
+    cairo_new_path(impl_->cr);
     cairo_arc(impl_->cr, x, y, radius, 0, k_whole_turn);
     cairo_fill(impl_->cr);
 }

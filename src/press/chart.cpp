@@ -350,11 +350,6 @@ public:
             canvas.polyline({{frame_.at(tick.at), frame_.top}, {frame_.at(tick.at), frame_.bottom}}, 0.5, Stroke::solid, 0.85);
         }
         above_.draw(canvas, frame_.top - 2);
-        double top = frame_.top;
-        for (const ChartBar& bar : chart_.bars) {
-            draw_bar(canvas, bar, top);
-            top += k_row;
-        }
         for (const ChartBand& band : chart_.bands) {
             canvas.line(frame_.at(band.low), frame_.top, frame_.at(band.low), frame_.bottom, 0.8, Stroke::dashed);
             canvas.line(frame_.at(band.high), frame_.top, frame_.at(band.high), frame_.bottom, 0.8, Stroke::dashed);
@@ -362,6 +357,11 @@ public:
         for (const ChartLimit& limit : chart_.limits) {
             canvas.line(frame_.at(limit.at), above_.lowest(limit.words, frame_.top - 2), frame_.at(limit.at), frame_.bottom, 0.8,
                         Stroke::dashed);
+        }
+        double top = frame_.top;
+        for (const ChartBar& bar : chart_.bars) {
+            draw_bar(canvas, bar, top);
+            top += k_row;
         }
         canvas.line(frame_.left, frame_.bottom, frame_.right, frame_.bottom, 0.9);
         canvas.line(frame_.left, frame_.top, frame_.left, frame_.bottom, 0.9);
