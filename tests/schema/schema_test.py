@@ -94,6 +94,17 @@ with tempfile.TemporaryDirectory() as folder:
             faults.append(f"{line}: {'/'.join(map(str, fault.absolute_path))}: {fault.message[:300]}")
         used.setdefault(name, answer)
 
+    # What the press is given, kept by a press that sets nothing.
+    kept = pathlib.Path(folder) / "keeps_pages"
+    kept.write_text("#!/bin/sh\nexec cat > pages.json\n", encoding="utf-8")
+    kept.chmod(0o755)
+    for line in ("teach all --answers --pdf out.pdf", "derive M8,M10 8.8 --friction 0.10..0.14:0.02 --pdf out.pdf"):
+        subprocess.run(["clampbook", *shlex.split(line)], cwd=folder, env={**environment, "CLAMPBOOK_PRESS": str(kept)}, capture_output=True, check=True)
+        pages = json.loads((pathlib.Path(folder) / "pages.json").read_text(encoding="utf-8"))
+        for fault in sorted(validators["pages.schema.json"].iter_errors(pages), key=str)[:3]:
+            faults.append(f"{line}: {'/'.join(map(str, fault.absolute_path))}: {fault.message[:300]}")
+        used.setdefault("pages.schema.json", pages)
+
 for name, answer in used.items():
     try_schema(name, answer)
 for name in store:
