@@ -5,6 +5,7 @@
 #include "clampbook/base/file.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/present/present.hpp"
+#include "clampbook/teach/exercises.hpp"
 #include "clampbook/teach/lesson.hpp"
 #include "command.hpp"
 #include "output.hpp"
@@ -21,6 +22,7 @@ namespace {
 struct TeachOptions {
     std::string what;
     teach::LessonRequest request;
+    teach::ExercisesRequest exercises; ///< its seed is the lesson's too
     bool answers = false;
     bool ascii = false;
     std::string html;
@@ -87,16 +89,54 @@ std::vector<std::string> write_files(Context& context, const TeachOptions& optio
     return written;
 }
 
+// A worksheet, on the screen or as files.
+int give_exercises(Context& context, const TeachOptions& options) {
+    for (const teach::LessonOption& option : teach::lesson_options()) {
+        if (option.text != &teach::LessonRequest::seed && !(options.request.*option.text).empty()) {
+            throw error(ErrorKind::usage, "{} belongs to a lesson; exercises take --count, --seed, --topics and --level",
+                        option.name);
+        }
+    }
+    if (context.csv || !(options.svg + options.png).empty()) {
+        throw error(ErrorKind::usage, "exercises have no chart; they are text, --json, --pdf or --html");
+    }
+    teach::ExercisesRequest request = options.exercises;
+    request.seed = options.request.seed;
+    const teach::Exercises all = teach::exercises(context.reference(), request);
+    const answer::Pages pages = teach::worksheet(all, options.answers, context.world.clock().substr(0, 10));
+    std::vector<std::string> written;
+    if (!options.html.empty()) {
+        write_whole_file(options.html, present::html(pages, {}));
+        written.push_back(options.html);
+    }
+    if (!options.pdf.empty()) {
+        press(context, {"pdf", options.pdf, "--paper", options.paper}, present::json(pages));
+        written.push_back(options.pdf);
+    }
+    if (!written.empty() && !context.json) {
+        context.world.out << "the exercises were written: " << join(written, ", ") << "\n";
+    } else {
+        context.world.out << (context.json ? present::json(all) : present::text(pages, {options.width, options.ascii}));
+    }
+    return 0;
+}
+
 } // namespace
 
 Action setup_teach(CLI::App& app, Context& context) {
     auto options = std::make_shared<TeachOptions>();
-    app.add_option("lesson", options->what, "preload, shares, nut-factor, ...; all; without it, the lessons are named")
+    app.add_option("lesson", options->what, "preload, shares, nut-factor, ...; all; exercises; without it, the lessons are named")
         ->type_name("");
     for (const teach::LessonOption& option : teach::lesson_options()) {
         add_text(app, option.name, options->request.*option.text, option.type, "Inputs, of the lessons that take them",
                  option.help);
     }
+    const char* const of_exercises = "Inputs, of the exercises";
+    add_text(app, "--count", options->exercises.count, "NUMBER", of_exercises, "how many, 1 to 60 (12)");
+    add_text(app, "--topics", options->exercises.topics, "LIST", of_exercises,
+             "conversion,proof-load,preload,torque,inverse,shares,adapter,strip,plug,slip (all)");
+    add_text(app, "--level", options->exercises.level, "NUMBER", of_exercises,
+             "1 one step, 2 two, 3 the other way round (rising)");
     app.add_flag("--answers", options->answers, "with the answers to the questions")->group("Form");
     app.add_flag("--ascii", options->ascii, "nothing beyond ASCII")->group("Form");
     app.add_option("--width", options->width, "columns of the terminal, 60 to 200 (80)")
@@ -121,7 +161,13 @@ Action setup_teach(CLI::App& app, Context& context) {
         if (options->what.empty()) {
             return list_lessons(context);
         }
+        if (options->what == "exercises") {
+            return give_exercises(context, *options);
+        }
         const std::vector<teach::Lesson> lessons = chosen_lessons(context.reference(), *options);
+        if (!(options->exercises.count + options->exercises.topics + options->exercises.level).empty()) {
+            throw error(ErrorKind::usage, "--count, --topics and --level belong to 'teach exercises'");
+        }
         const bool one = options->what != "all";
         if (context.csv && !one) {
             throw error(ErrorKind::usage, "--csv gives the data of one lesson's chart; name the lesson in place of 'all'");

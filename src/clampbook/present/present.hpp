@@ -9,6 +9,7 @@
 #include "clampbook/answer/pages.hpp"
 #include "clampbook/answer/records.hpp"
 #include "clampbook/answer/sheet.hpp"
+#include "clampbook/teach/exercises.hpp"
 #include "clampbook/teach/lesson.hpp"
 
 #include <cstddef>
@@ -50,6 +51,7 @@ inline constexpr std::size_t k_width_max = 200;
 
 [[nodiscard]] std::string json(const teach::Lesson& lesson);
 [[nodiscard]] std::string json(const std::vector<teach::Lesson>& lessons);
+[[nodiscard]] std::string json(const teach::Exercises& exercises);
 /// Pages as the press reads them.
 [[nodiscard]] std::string json(const answer::Pages& pages);
 /// Pages for a browser and its printer, without script; needs no network. `drawings` are their charts as SVG, in order.
