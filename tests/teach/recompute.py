@@ -159,8 +159,8 @@ def check(exercise, where):
             unit = unit or "".join(c for c in digits if not (c.isdigit() or c in ".-+"))
             if abs(canon(float(digits), unit) - value) > 0.0051 * abs(value):
                 faults.append(f"{where}: {key} is printed as {told['print']}, here {value}")
-            if told["print"] not in exercise["words"] + "".join(step["result"] for step in exercise["steps"]):
-                faults.append(f"{where}: {told['print']} stands neither in the key's steps nor in its words")
+            if told["print"] not in [step["result"] for step in exercise["steps"]]:
+                faults.append(f"{where}: {told['print']} is the result of no step of the key")
     for key, figure in exercise["given"].items():
         number = figure["print"].split(" ")[0].rstrip("°%")
         if number not in exercise["text"] and key not in ("turned", "reserve"):
@@ -184,7 +184,7 @@ for seed in range(1, 9):
             faults.append(f"seed {seed}: an exercise stands there twice")
         for exercise in answer["exercises"]:
             check(exercise, f"seed {seed}, level {level}, exercise {exercise['number']}")
-if sheet("--seed", "7") != sheet("--seed", "7") or sheet("--seed", "7") == sheet("--seed", "8"):
+if sheet("--seed", "7") != sheet("--seed", "7") or json.loads(sheet("--seed", "7"))["exercises"] == json.loads(sheet("--seed", "8"))["exercises"]:
     faults.append("the same seed does not give the same sheet, or another seed does")
 for topic in SOLVERS:
     for level in (1, 2, 3):
