@@ -28,8 +28,14 @@ public:
         : handout_(handout), fonts_(fonts), width_(width), scale_(handout.wall ? k_wall_scale : 1.0) {}
 
     [[nodiscard]] std::vector<Group> groups() {
-        for (const PageBlock& block : handout_.blocks) {
-            add(block);
+        for (std::size_t i = 0; i < handout_.blocks.size(); ++i) {
+            const PageBlock& block = handout_.blocks[i];
+            const bool has_room = i + 1 < handout_.blocks.size() && handout_.blocks[i + 1].kind == Kind::room;
+            if (block.kind == Kind::item && has_room) { // a question stays with the room for its answer
+                pending_.push_back(marked(block.mark, block.text, style(10), 4));
+            } else {
+                add(block);
+            }
         }
         flush({});
         return std::move(groups_);
@@ -218,6 +224,10 @@ private:
                 width *= share;
             }
         }
+        // A chart on the wall fills it.
+        const double gap = handout_.wall && all < width_ && widths.size() > 1
+                               ? k_column_gap + (width_ - all) / static_cast<double>(widths.size() - 1)
+                               : k_column_gap;
         const auto row_of = [&](const auto& cell_of, const Style& with) {
             Block out;
             double x = 0;
@@ -227,7 +237,7 @@ private:
                 out.cells.push_back({block.columns[c].number ? x + widths[c] - used : x,
                                      Stack{fonts_, block.columns[c].number ? used : widths[c]}});
                 out.cells.back().stack.add(words, with);
-                x += widths[c] + k_column_gap;
+                x += widths[c] + gap;
             }
             out.above = k_cell_pad;
             return out;

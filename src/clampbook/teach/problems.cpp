@@ -139,7 +139,7 @@ void draw_proof_load(Exercise& e, Dice& dice, const Reference& reference) {
                          pull, s.proof_stress);
     const std::string area = answer_in(e, "area", "stress area", pull * 1000 / s.proof_stress, "mm²");
     e.steps = {{"load over stress", fmt::format("A_s = F / S_p = {} N / {} MPa", pull * 1000, s.proof_stress), area}};
-    e.words = fmt::format("At least {}; a {} has {} mm².", area, s.title, s.area);
+    e.words = fmt::format("At least {}; an {} has {} mm².", area, s.title, s.area);
 }
 
 void draw_preload(Exercise& e, Dice& dice, const Reference& reference) {
