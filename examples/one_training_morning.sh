@@ -30,22 +30,22 @@ echo "1. What there is to teach"
 show clampbook teach
 
 echo
-echo "2. On the beamer: what a tightened screw is, with the screw that lies on the bench"
+echo "2. On the screen: what a tightened screw is, with the screw that lies on the bench"
 show clampbook teach preload --thread M12 --class 10.9 --grip 50mm
 
 echo
 echo "3. A drop of oil, and the nut factor behind it"
-show clampbook teach shares --oiled 0.09 | sed -n '/^To grasp/,/^The computation/p'
-show clampbook teach nut-factor --nut-factor 0.18 | sed -n '/^To grasp/,/^The computation/p'
+show clampbook teach shares --oiled 0.09 | sed -n -e '/^\$/p' -e '/^To grasp/,/^The computation/p'
+show clampbook teach nut-factor --nut-factor 0.18 | sed -n -e '/^\$/p' -e '/^To grasp/,/^The computation/p'
 
 echo
 echo "4. A better wrench hardly helps: ±4 % and ±1 %"
-show clampbook teach scatter | grep 'The wrench is right'
-show clampbook teach scatter --tool 1% | grep 'The wrench is right'
+show clampbook teach scatter | grep -e '^\$' -e 'The wrench is right'
+show clampbook teach scatter --tool 1% | grep -e '^\$' -e 'The wrench is right'
 
 echo
 echo "5. The sump plug: its window, and the bolt chart beside it"
-show clampbook teach plug --ring aluminium --answers | sed -n '/^The torques of one plug/,$p'
+show clampbook teach plug --ring aluminium --answers | sed -n -e '/^\$/p' -e '/^The torques of one plug/,$p'
 
 echo
 echo "6. A chart for the wall, and the same as a table"
