@@ -5,6 +5,7 @@
 # Usage: compile_spec_sheet.sh FOLDER   a new folder that the book, the rows and the sheets go to
 set -eu
 
+. "$(dirname "$0")/show.sh"
 folder=${1:?usage: compile_spec_sheet.sh FOLDER}
 mkdir "$folder" 2>/dev/null || {
     echo "compile_spec_sheet.sh: '$folder' is there already or can't be made; name a new folder in one that is there" >&2
@@ -15,18 +16,6 @@ CLAMPBOOK_BOOK=yard.db
 CLAMPBOOK_BY="demo lead"
 export CLAMPBOOK_BOOK CLAMPBOOK_BY
 
-# Shows a command as it would be typed, and its answer.
-show() {
-    printf '$'
-    for word; do
-        case $word in
-        *[\ \;\(]*) printf ' "%s"' "$word" ;;
-        *) printf ' %s' "$word" ;;
-        esac
-    done
-    printf '\n'
-    "$@"
-}
 # The same of a command that is to be refused: what it says, and its exit code.
 refused() {
     code=0

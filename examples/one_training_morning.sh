@@ -6,25 +6,13 @@
 # Usage: one_training_morning.sh FOLDER   a new folder that the handouts go to
 set -eu
 
+. "$(dirname "$0")/show.sh"
 folder=${1:?usage: one_training_morning.sh FOLDER}
 mkdir "$folder" 2>/dev/null || {
     echo "one_training_morning.sh: '$folder' is there already or can't be made; name a new folder in one that is there" >&2
     exit 2
 }
 cd "$folder"
-
-# Shows a command as it would be typed, and its answer.
-show() {
-    printf '$'
-    for word; do
-        case $word in
-        *[\ \;\(]*) printf ' "%s"' "$word" ;;
-        *) printf ' %s' "$word" ;;
-        esac
-    done
-    printf '\n'
-    "$@"
-}
 
 echo "1. What there is to teach"
 show clampbook teach

@@ -1,24 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "chart.hpp"
 
+#include "chart_parts.hpp"
+
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 namespace clampbook::press {
 namespace {
 
-constexpr Style k_words{8};
 constexpr Style k_ticks{8, false, false, 0.25};
-constexpr Style k_inside{8, true, false, 1};
-constexpr Style k_inside_light{8, true, false, 0};
-constexpr double k_wide = 1e4;
-constexpr double k_line = 10.5; // from one line of words to the next
-constexpr double k_plot = 190;  // height of what is plotted
-constexpr double k_row = 22;    // of a bar
-constexpr double k_bar = 13;
-constexpr double k_gap = 5;
-constexpr std::array k_shades{0.2, 0.55, 0.85, 1.0};
+constexpr double k_plot = 190; // height of what is plotted
 
 struct Rect {
     double x = 0;
@@ -34,87 +25,6 @@ struct Rect {
     }
 };
 
-struct Word {
-    Text text;
-    double x;
-    double y;
-};
-
-double width_of(const Fonts& fonts, const std::string& words) { return Text{fonts, words, k_words, k_wide}.used_width(); }
-
-// Rows of words centred at places over the chart; those that would meet others stand a row higher.
-class Above {
-public:
-    Above(const Fonts& fonts, double low, double high) : fonts_(&fonts), low_(low), high_(high) {}
-    void add(double x, const std::string& words) {
-        const double width = width_of(*fonts_, words);
-        const double from = std::clamp(x - width / 2, low_, std::max(low_, high_ - width));
-        std::size_t row = 0;
-        const auto is_taken = [&](std::size_t at) {
-            return std::ranges::any_of(words_, [&](const auto& one) {
-                return one.row == at && from < one.x + one.width + k_gap && one.x < from + width + k_gap;
-            });
-        };
-        while (is_taken(row)) {
-            ++row;
-        }
-        rows_ = std::max(rows_, row + 1);
-        words_.push_back({words, from, width, row});
-    }
-    [[nodiscard]] double height() const { return static_cast<double>(rows_) * k_line; }
-    /// `bottom` is where the lowest row ends.
-    void draw(Canvas& canvas, double bottom) const {
-        for (const auto& one : words_) {
-            canvas.text(Text{*fonts_, one.words, k_words, k_wide}, one.x, bottom - static_cast<double>(one.row + 1) * k_line);
-        }
-    }
-    [[nodiscard]] double lowest(const std::string& words, double bottom) const {
-        const auto found = std::ranges::find_if(words_, [&](const auto& one) { return one.words == words; });
-        return found == words_.end() ? bottom : bottom - static_cast<double>(found->row) * k_line;
-    }
-
-private:
-    struct One {
-        std::string words;
-        double x;
-        double width;
-        std::size_t row;
-    };
-    const Fonts* fonts_;
-    double low_;
-    double high_;
-    std::size_t rows_ = 0;
-    std::vector<One> words_;
-};
-
-// What both kinds of chart have in common: where a value lies, and the words of the x axis.
-struct Frame {
-    double left;
-    double top;
-    double right;
-    double bottom;
-    const Axis* axis;
-
-    [[nodiscard]] double at(double value) const { return left + (value - axis->low) / (axis->high - axis->low) * (right - left); }
-};
-
-void draw_x_axis(Canvas& canvas, const Fonts& fonts, const Frame& frame) {
-    double free_from = -k_wide;
-    for (const Tick& tick : frame.axis->ticks) {
-        const double x = frame.at(tick.at);
-        canvas.line(x, frame.bottom, x, frame.bottom + 3, 0.7);
-        const Text words{fonts, tick.words, k_ticks, k_wide};
-        if (x - words.used_width() / 2 > free_from) {
-            canvas.text(words, x - words.used_width() / 2, frame.bottom + 4);
-            free_from = x + words.used_width() / 2 + 3;
-        }
-    }
-    const Text title{fonts, frame.axis->title, k_words, k_wide};
-    canvas.text(title, frame.right - title.used_width(), frame.bottom + 4 + k_line);
-}
-
-constexpr double k_under = 4 + 2 * k_line + 4; // tick words and the axis's title
-
 class Plot {
 public:
     Plot(const Chart& chart, const Fonts& fonts, double x, double y, double width)
@@ -129,14 +39,14 @@ public:
                 above_.add(frame_.at((band.low + band.high) / 2), band.words);
             }
         }
-        frame_.top = y + k_line + above_.height() + 2;
+        frame_.top = y + k_words_line + above_.height() + 2;
         frame_.bottom = frame_.top + k_plot;
         title_y_ = y;
     }
     [[nodiscard]] double height() const { return frame_.bottom + k_under - title_y_; }
 
     void draw(Canvas& canvas) {
-        const Text title{fonts_, chart_.y.title, k_words, k_wide};
+        const Text title{fonts_, chart_.y.title, k_chart_words, k_unbroken};
         canvas.text(title, frame_.left - gutter_of(chart_, fonts_), title_y_);
         draw_bands(canvas);
         draw_grid(canvas);
@@ -156,7 +66,7 @@ private:
         for (const Tick& tick : chart.y.ticks) {
             out = std::max(out, width_of(fonts, tick.words));
         }
-        return out + k_gap;
+        return out + k_words_gap;
     }
     static Frame frame_of(const Chart& chart, const Fonts& fonts, double x, double y, double width) {
         double margin = 8;
@@ -186,8 +96,8 @@ private:
         for (const Tick& tick : chart_.y.ticks) {
             const double y = y_at(tick.at);
             canvas.polyline({{frame_.left, y}, {frame_.right, y}}, 0.5, Stroke::solid, 0.85);
-            const Text words{fonts_, tick.words, k_ticks, k_wide};
-            canvas.text(words, frame_.left - k_gap - words.used_width() + 1, y - words.height() / 2);
+            const Text words{fonts_, tick.words, k_ticks, k_unbroken};
+            canvas.text(words, frame_.left - k_words_gap - words.used_width() + 1, y - words.height() / 2);
         }
         for (const Tick& tick : chart_.x.ticks) {
             canvas.polyline({{frame_.at(tick.at), frame_.top}, {frame_.at(tick.at), frame_.bottom}}, 0.5, Stroke::solid, 0.85);
@@ -247,7 +157,7 @@ private:
         for (const ChartPoint& point : chart_.points) {
             const Point at = point_at(point.at);
             canvas.dot(at.x, at.y, 2.4);
-            const Text words{fonts_, point.words, k_words, k_wide};
+            const Text words{fonts_, point.words, k_chart_words, k_unbroken};
             const double w = words.used_width();
             const double h = words.height();
             Rect best;
@@ -298,7 +208,7 @@ private:
         std::ranges::stable_sort(names, {}, [](const Name& name) { return name.y; });
         for (int round = 0; round < 200; ++round) {
             for (std::size_t i = 1; i < names.size(); ++i) {
-                if (const double lack = k_line - (names[i].y - names[i - 1].y); lack > 0.01) {
+                if (const double lack = k_words_line - (names[i].y - names[i - 1].y); lack > 0.01) {
                     names[i - 1].y -= lack / 2;
                     names[i].y += lack / 2;
                 }
@@ -308,7 +218,7 @@ private:
             }
         }
         for (const Name& name : names) {
-            const Text words{fonts_, *name.words, k_words, k_wide};
+            const Text words{fonts_, *name.words, k_chart_words, k_unbroken};
             const double x = frame_.right + 12;
             canvas.polyline(
                 {{name.from.x + 2, name.from.y}, {std::max(name.from.x + 2, frame_.right + 2), name.from.y}, {x - 2, name.y}},
@@ -325,95 +235,16 @@ private:
     std::vector<Point> traces_;
 };
 
-class Bars {
-public:
-    Bars(const Chart& chart, const Fonts& fonts, double x, double y, double width)
-        : chart_(chart), fonts_(fonts), x_(x), y_(y), frame_(frame_of(chart, fonts, x, y, width)),
-          above_(fonts, frame_.left, x + width) {
-        for (const ChartBand& band : chart.bands) {
-            above_.add(frame_.at((band.low + band.high) / 2), band.words);
-        }
-        for (const ChartLimit& limit : chart.limits) {
-            above_.add(frame_.at(limit.at), limit.words);
-        }
-        frame_.top = y + above_.height() + 2;
-        frame_.bottom = frame_.top + k_row * static_cast<double>(chart.bars.size());
-    }
-    [[nodiscard]] double height() const { return frame_.bottom + k_under - y_; }
-
-    void draw(Canvas& canvas) const {
-        for (const ChartBand& band : chart_.bands) {
-            canvas.box(frame_.at(band.low), frame_.top, frame_.at(band.high) - frame_.at(band.low), frame_.bottom - frame_.top,
-                       0.92, 0);
-        }
-        for (const Tick& tick : chart_.x.ticks) {
-            canvas.polyline({{frame_.at(tick.at), frame_.top}, {frame_.at(tick.at), frame_.bottom}}, 0.5, Stroke::solid, 0.85);
-        }
-        above_.draw(canvas, frame_.top - 2);
-        for (const ChartBand& band : chart_.bands) {
-            canvas.line(frame_.at(band.low), frame_.top, frame_.at(band.low), frame_.bottom, 0.8, Stroke::dashed);
-            canvas.line(frame_.at(band.high), frame_.top, frame_.at(band.high), frame_.bottom, 0.8, Stroke::dashed);
-        }
-        for (const ChartLimit& limit : chart_.limits) {
-            canvas.line(frame_.at(limit.at), above_.lowest(limit.words, frame_.top - 2), frame_.at(limit.at), frame_.bottom, 0.8,
-                        Stroke::dashed);
-        }
-        double top = frame_.top;
-        for (const ChartBar& bar : chart_.bars) {
-            draw_bar(canvas, bar, top);
-            top += k_row;
-        }
-        canvas.line(frame_.left, frame_.bottom, frame_.right, frame_.bottom, 0.9);
-        canvas.line(frame_.left, frame_.top, frame_.left, frame_.bottom, 0.9);
-        draw_x_axis(canvas, fonts_, frame_);
-    }
-
-private:
-    static Frame frame_of(const Chart& chart, const Fonts& fonts, double x, double y, double width) {
-        double names = 0;
-        double words = 8;
-        for (const ChartBar& bar : chart.bars) {
-            names = std::max(names, width_of(fonts, bar.name));
-            words = std::max(words, width_of(fonts, bar.words) + 8);
-        }
-        return {x + std::min(names, width * 0.35) + k_gap + 2, y, x + width - words, y, &chart.x};
-    }
-    void draw_bar(Canvas& canvas, const ChartBar& bar, double top) const {
-        const Text name{fonts_, bar.name, k_words, frame_.left - x_ - k_gap};
-        canvas.text(name, x_, top + (k_row - name.height()) / 2);
-        double end = frame_.left;
-        for (const BarPart& part : bar.parts) {
-            const double from = frame_.at(part.from);
-            const double to = std::max(frame_.at(part.to), from + 1);
-            canvas.box(from, top + (k_row - k_bar) / 2, to - from, k_bar, k_shades.at(part.shade), 0.6);
-            const Text words{fonts_, part.name, part.shade <= 1 ? k_inside : k_inside_light, k_wide};
-            if (!part.name.empty() && words.used_width() + 4 <= to - from) {
-                canvas.text(words, (from + to - words.used_width()) / 2, top + (k_row - words.height()) / 2);
-            }
-            end = std::max(end, to);
-        }
-        const Text words{fonts_, bar.words, k_words, k_wide};
-        canvas.box(end + 2, top + (k_row - words.height()) / 2, words.used_width() + 4, words.height(), 1, 0);
-        canvas.text(words, end + 4, top + (k_row - words.height()) / 2);
-    }
-
-    const Chart& chart_;
-    const Fonts& fonts_;
-    double x_;
-    double y_;
-    Frame frame_;
-    Above above_;
-};
-
 } // namespace
 
 double chart_height(const Chart& chart, const Fonts& fonts, double width) {
-    return chart.kind == ChartKind::bars ? Bars{chart, fonts, 0, 0, width}.height() : Plot{chart, fonts, 0, 0, width}.height();
+    return chart.kind == ChartKind::bars ? draw_bars(nullptr, chart, fonts, 0, 0, width)
+                                         : Plot{chart, fonts, 0, 0, width}.height();
 }
 
 void draw_chart(Canvas& canvas, const Chart& chart, const Fonts& fonts, double x, double y, double width) {
     if (chart.kind == ChartKind::bars) {
-        Bars{chart, fonts, x, y, width}.draw(canvas);
+        (void)draw_bars(&canvas, chart, fonts, x, y, width);
     } else {
         Plot{chart, fonts, x, y, width}.draw(canvas);
     }
