@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // clampbook teach: lessons on torque and preload, on the screen or as pages to hand out.
 
+#include "clampbook/answer/parts.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/file.hpp"
 #include "clampbook/base/text.hpp"
@@ -30,13 +31,22 @@ struct TeachOptions {
     std::string svg;
     std::string png;
     std::string paper = "a4";
-    std::size_t width = present::Layout{}.width;
+    std::string width;
 };
+
+present::Layout layout_of(const TeachOptions& options) {
+    present::Layout out;
+    if (!options.width.empty()) {
+        out.width = answer::read_count(options.width, "width in columns", present::k_width_min, present::k_width_max);
+    }
+    out.ascii = options.ascii;
+    return out;
+}
 
 int list_lessons(const Context& context) {
     answer::TableAnswer table;
     table.schema = "teach-list";
-    table.title = "Lessons; 'clampbook teach NAME' gives one, 'clampbook teach all' all of them";
+    table.title = "Lessons; 'clampbook teach NAME' gives one, 'teach all' all of them, 'teach exercises' a worksheet";
     table.rows_key = "lessons";
     table.columns = {{"name", "name", "", false, false},
                      {"title", "what it shows", "", false, false},
@@ -116,7 +126,7 @@ int give_exercises(Context& context, const TeachOptions& options) {
     if (!written.empty() && !context.json) {
         context.world.out << "the exercises were written: " << join(written, ", ") << "\n";
     } else {
-        context.world.out << (context.json ? present::json(all) : present::text(pages, {options.width, options.ascii}));
+        context.world.out << (context.json ? present::json(all) : present::text(pages, layout_of(options)));
     }
     return 0;
 }
@@ -139,10 +149,7 @@ Action setup_teach(CLI::App& app, Context& context) {
              "1 one step, 2 two, 3 the other way round (rising)");
     app.add_flag("--answers", options->answers, "with the answers to the questions")->group("Form");
     app.add_flag("--ascii", options->ascii, "nothing beyond ASCII")->group("Form");
-    app.add_option("--width", options->width, "columns of the terminal, 60 to 200 (80)")
-        ->type_name("NUMBER")
-        ->check(CLI::Range(present::k_width_min, present::k_width_max))
-        ->group("Form");
+    add_text(app, "--width", options->width, "NUMBER", "Form", "columns of the terminal, 60 to 200 (80)");
     add_json(app, context);
     add_csv(app, context);
     add_text(app, "--html", options->html, "FILE", "Form", "one page for the browser");
@@ -182,7 +189,7 @@ Action setup_teach(CLI::App& app, Context& context) {
             return 0;
         }
         context.world.out << (context.csv     ? present::csv(teach::chart_table(lessons.front().chart))
-                              : !context.json ? present::text(pages, {options->width, options->ascii})
+                              : !context.json ? present::text(pages, layout_of(*options))
                               : one           ? present::json(lessons.front())
                                               : present::json(lessons));
         return 0;
