@@ -28,7 +28,8 @@ struct Rect {
 class Plot {
 public:
     Plot(const Chart& chart, const Fonts& fonts, double x, double y, double width)
-        : chart_(chart), fonts_(fonts), frame_(frame_of(chart, fonts, x, y, width)), above_(fonts, frame_.left, x + width) {
+        : chart_(chart), fonts_(fonts), frame_(frame_of(chart, fonts, x, y, width)), above_(fonts, frame_.left, x + width),
+          title_y_(y) {
         for (const ChartLimit& limit : chart.limits) {
             if (limit.on_x) {
                 above_.add(frame_.at(limit.at), limit.words);
@@ -41,7 +42,6 @@ public:
         }
         frame_.top = y + k_words_line + above_.height() + 2;
         frame_.bottom = frame_.top + k_plot;
-        title_y_ = y;
     }
     [[nodiscard]] double height() const { return frame_.bottom + k_under - title_y_; }
 
@@ -231,7 +231,7 @@ private:
     const Fonts& fonts_;
     Frame frame_;
     Above above_;
-    double title_y_ = 0;
+    double title_y_;
     std::vector<Point> traces_;
 };
 

@@ -19,7 +19,9 @@ const UnitInfo& shown_unit(const Axis& axis) {
 // Decimals without which two neighbouring ticks would read the same.
 int decimals_of(double step) {
     int decimals = 0;
-    for (double s = step; decimals < 6 && std::abs(s - std::round(s)) > 1e-6 * step; s *= 10) {
+    double shifted = step;
+    while (decimals < 6 && std::abs(shifted - std::round(shifted)) > 1e-6 * step) {
+        shifted *= 10;
         ++decimals;
     }
     return decimals;

@@ -9,7 +9,9 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/model/thread.hpp"
 
+#include <algorithm>
 #include <cstddef>
+#include <exception>
 #include <functional>
 #include <optional>
 #include <string>
@@ -43,8 +45,9 @@ struct SweepAnswer {
 /// What combinations were refused for, each reason once.
 class LeftOut {
 public:
+    /// While the fault is being handled.
     void add(const Error& fault);
-    [[nodiscard]] const Error& first() const { return first_.value(); }
+    [[noreturn]] void throw_first() const { std::rethrow_exception(first_); }
     [[nodiscard]] std::vector<std::string> told() const;
 
 private:
@@ -53,7 +56,7 @@ private:
         std::size_t count;
     };
     std::vector<Reason> reasons_;
-    std::optional<Error> first_;
+    std::exception_ptr first_;
 };
 
 /// The product of what the inputs hold. Throws usage for more than `k_combinations_max`.
@@ -85,12 +88,7 @@ public:
     [[nodiscard]] const std::vector<SweepInput>& inputs() const { return inputs_; }
     [[nodiscard]] bool is_single() const { return combinations(inputs_) == 1; }
     [[nodiscard]] bool varies(std::string_view key) const {
-        for (const SweepInput& input : inputs_) {
-            if (input.column.key == key && input.varies()) {
-                return true;
-            }
-        }
-        return false;
+        return std::ranges::any_of(inputs_, [&](const SweepInput& input) { return input.column.key == key && input.varies(); });
     }
     /// Asks for each combination, the last input running fastest. What the method does not allow, or is not kept, goes to `left_out`;
     /// throws its error where nothing else is left, and any other error at once.
@@ -118,7 +116,7 @@ public:
             }
         }
         if (out.empty()) {
-            throw left_out.first();
+            left_out.throw_first();
         }
         return out;
     }

@@ -77,7 +77,7 @@ void LeftOut::add(const Error& fault) {
     } else {
         ++found->count;
     }
-    first_ = first_ ? first_ : std::optional{fault};
+    first_ = first_ ? first_ : std::current_exception();
 }
 
 std::vector<std::string> LeftOut::told() const {

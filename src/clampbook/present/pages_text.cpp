@@ -109,7 +109,8 @@ void step(Lines& lines, const answer::PageBlock& block) {
 std::string ascii(std::string_view text) {
     std::string out;
     while (!text.empty()) {
-        const auto found = std::ranges::find_if(k_typewriter, [&](const auto& one) { return text.starts_with(one.first); });
+        const auto* const found =
+            std::ranges::find_if(k_typewriter, [&](const auto& one) { return text.starts_with(one.first); });
         if (found != k_typewriter.end()) {
             out += found->second;
             text.remove_prefix(found->first.size());
@@ -133,9 +134,6 @@ std::string text(const answer::Pages& pages, const Layout& layout) {
             lines.line(std::string(std::min(display_width(block.text), layout.width), '='));
             break;
         case BlockKind::heading:
-            lines.blank();
-            lines.paragraph("", block.text);
-            break;
         case BlockKind::text:
             lines.blank();
             lines.paragraph("", block.text);

@@ -51,7 +51,7 @@ inline constexpr std::size_t k_width_max = 200;
 
 [[nodiscard]] std::string json(const teach::Lesson& lesson);
 [[nodiscard]] std::string json(const std::vector<teach::Lesson>& lessons);
-[[nodiscard]] std::string json(const teach::Exercises& exercises);
+[[nodiscard]] std::string json(const teach::Exercises& all);
 /// Pages as the press reads them.
 [[nodiscard]] std::string json(const answer::Pages& pages);
 /// Pages for a browser and its printer, without script; needs no network. `drawings` are their charts as SVG, in order.

@@ -12,7 +12,6 @@ namespace clampbook::teach {
 namespace {
 
 using answer::Chart;
-using answer::ChartKind;
 using answer::Document;
 using answer::LineStyle;
 using reference::Reference;

@@ -61,6 +61,6 @@ struct Exercises {
 [[nodiscard]] Exercises exercises(const reference::Reference& reference, const ExercisesRequest& request);
 
 /// A worksheet with room to write; with `answers`, the worked key follows on pages of its own.
-[[nodiscard]] answer::Pages worksheet(const Exercises& exercises, bool answers, const std::string& date);
+[[nodiscard]] answer::Pages worksheet(const Exercises& all, bool answers, const std::string& date);
 
 } // namespace clampbook::teach

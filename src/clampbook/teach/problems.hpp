@@ -19,7 +19,7 @@ public:
     [[nodiscard]] std::uint64_t below(std::uint64_t n) { return engine_() % n; }
     /// From `low` to `high` in whole steps.
     [[nodiscard]] double in_steps(int low, int high, int step = 1) {
-        const auto places = static_cast<std::uint64_t>((high - low) / step + 1);
+        const auto places = static_cast<std::uint64_t>(high - low) / static_cast<std::uint64_t>(step) + 1;
         return low + static_cast<double>(below(places)) * step;
     }
     template <typename T>

@@ -172,10 +172,9 @@ void teach_order(Lesson& lesson, const Reference& reference, const LessonRequest
         const auto at = std::ranges::find(lesson.steps, key, &LessonStep::key);
         return static_cast<double>(at - lesson.steps.begin()) + 1;
     };
-    const double last = static_cast<double>(lesson.steps.size());
-    chart.x = answer::Axis{"step", "", "", 1, last + 1, {}};
-    for (double i = 1; i <= last; ++i) {
-        chart.x.ticks.push_back(i);
+    chart.x = answer::Axis{"step", "", "", 1, static_cast<double>(lesson.steps.size()) + 1, {}};
+    for (std::size_t i = 1; i <= lesson.steps.size(); ++i) {
+        chart.x.ticks.push_back(static_cast<double>(i));
     }
     chart.bars.push_back({"fill plug", {{number_of("fill_plug"), number_of("close"), "", 2}}, ""});
     chart.bars.push_back({"drain plug", {{number_of("drain"), number_of("drain_plug"), "", 1}}, ""});
