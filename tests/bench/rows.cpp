@@ -65,9 +65,10 @@ constexpr std::array<Kind, 16> k_kinds{{
     {"cooler union", "other", "M16x1.5", "", "", {"45 N·m", "40 N·m", "40–45 N·m"}},
     {"ring gear bolts", "flange", "M12x1.25", "10.9", "", {"130 N·m", "125 N·m", "50 N·m + 60°"}},
 }};
-constexpr std::array<std::string_view, 8> k_assemblies{"front axle drive", "rear axle drive", "transfer case",      "gearbox",
-                                                       "drop box",         "power take-off",  "hydraulic pump set", "spreader drive"};
-constexpr std::array<std::string_view, 8> k_machines{"small carrier", "loader",       "tractor",      "sweeper",
+constexpr std::array<std::string_view, 8> k_assemblies{
+    "front axle drive", "rear axle drive", "transfer case",      "gearbox",
+    "drop box",         "power take-off",  "hydraulic pump set", "spreader drive"};
+constexpr std::array<std::string_view, 8> k_machines{"small carrier", "loader",      "tractor",       "sweeper",
                                                      "tool carrier",  "snow blower", "crane carrier", "tipper"};
 constexpr std::array<std::string_view, 4> k_variants{"", "4x4", "long wheelbase", "hydrostatic"};
 constexpr std::array<std::string_view, 3> k_housings{"EN AC-46000", "EN-GJL-250", "EN-GJS-400-15"};

@@ -107,9 +107,11 @@ public:
     Book(const Book&) = delete;
     Book& operator=(const Book&) = delete;
 
-    /// Runs `body` in one transaction: all that it writes is kept, or nothing. Inside another `in_one_go`, a body that throws
-    /// leaves what was written before it. Waits for another writer for a while, then throws conflict.
+    /// Runs `body` in one transaction: all that it writes is kept, or nothing. Inside another it is a part of that one. Waits for
+    /// another writer for a while, then throws conflict.
     void in_one_go(const std::function<void()>& body);
+    /// The same, but inside another a body that throws leaves what was written before it.
+    void in_part(const std::function<void()>& body);
 
     // Each of these writes one record and its event, in a transaction of its own unless inside `in_one_go`.
     // They throw conflict where a record of that name is there already.

@@ -58,7 +58,7 @@ std::string uri_of(const std::string& path, std::string_view options) {
 std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
     const auto first_look = [](SQLite::Database& db) { (void)db.execAndGet("SELECT count(*) FROM sqlite_schema").getInt(); };
     try {
-        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY);
+        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
         prepare(*db, Access::read);
         first_look(*db);
         return db;
@@ -70,7 +70,8 @@ std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
         const auto waiting = fs::file_size(path + "-wal", none);
         const bool alone = static_cast<bool>(none) || waiting == 0;
         if ((code == SQLITE_CANTOPEN || code == SQLITE_READONLY || code == SQLITE_IOERR) && alone) {
-            auto db = std::make_unique<SQLite::Database>(uri_of(path, "immutable=1"), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+            auto db = std::make_unique<SQLite::Database>(uri_of(path, "immutable=1"),
+                                                         SQLite::OPEN_READONLY | SQLite::OPEN_URI | SQLite::OPEN_NOMUTEX);
             prepare(*db, Access::read);
             first_look(*db);
             return db;
@@ -152,7 +153,8 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
     impl->access = Access::write;
     try {
         guarded(path, [&] {
-            impl->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+            impl->db =
+                std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_NOMUTEX);
             impl->db->exec(fmt::format("PRAGMA application_id = {}", k_application_id));
             impl->db->exec("PRAGMA journal_mode = WAL");
             prepare(*impl->db, Access::write);
@@ -170,7 +172,7 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
         });
     } catch (...) {
         // A book that could not be finished leaves nothing behind.
-        impl->db.reset();
+        impl.reset();
         for (const char* end : {"", "-wal", "-shm", "-journal"}) {
             fs::remove(path + end, problem);
         }
@@ -201,7 +203,7 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
         if (access == Access::read) {
             impl_->db = open_read(path);
         } else {
-            impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE);
+            impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_NOMUTEX);
             prepare(*impl_->db, access);
         }
         require_book(*impl_->db, path);
@@ -213,14 +215,18 @@ void Book::Impl::transact(const std::function<void()>& body) {
         body();
         return;
     }
-    db->exec("BEGIN IMMEDIATE");
+    Query{statements, "BEGIN IMMEDIATE"}.exec();
     in_transaction = true;
     try {
         body();
-        db->exec("COMMIT");
+        index_joints();
+        keep_chain();
+        Query{statements, "COMMIT"}.exec();
         in_transaction = false;
     } catch (...) {
         in_transaction = false;
+        first_unindexed = 0;
+        chain.reset();
         // Some faults have rolled back already; only then is a second ROLLBACK an error, and it changes nothing.
         if (sqlite3_get_autocommit(db->getHandle()) == 0) {
             db->tryExec("ROLLBACK");
@@ -230,21 +236,27 @@ void Book::Impl::transact(const std::function<void()>& body) {
 }
 
 void Book::in_one_go(const std::function<void()>& body) {
+    guarded(impl_->path, [&] { impl_->transact(body); });
+}
+
+void Book::in_part(const std::function<void()>& body) {
     guarded(impl_->path, [&] {
         if (!impl_->in_transaction) {
             impl_->transact(body);
             return;
         }
-        impl_->db->exec("SAVEPOINT part");
+        const auto chain = impl_->chain;
+        Query{impl_->statements, "SAVEPOINT part"}.exec();
         try {
             body();
         } catch (...) {
             // Where the database has given the whole transaction up, there is no part of it to go back to.
+            impl_->chain = chain;
             impl_->db->tryExec("ROLLBACK TO part");
             impl_->db->tryExec("RELEASE part");
             throw;
         }
-        impl_->db->exec("RELEASE part");
+        Query{impl_->statements, "RELEASE part"}.exec();
     });
 }
 
@@ -257,7 +269,7 @@ void Book::backup(const std::string& path) const {
     fs::remove(draft, problem);
     try {
         guarded(path, [&] {
-            SQLite::Statement copy{*impl_->db, "VACUUM INTO ?"};
+            Query copy{impl_->statements, "VACUUM INTO ?"};
             copy.bind(1, draft);
             copy.exec();
         });

@@ -5,6 +5,7 @@
 // faults become ours. Not installed.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/prepared.hpp"
 #include "clampbook/book/book.hpp"
 
 #include <memory>
@@ -25,6 +26,9 @@ inline constexpr int k_application_id = 0x436c626b;
 /// The number of the last file in schema/book.
 inline constexpr int k_layout = 1;
 
+using Statements = PreparedShelf<SQLite::Database, SQLite::Statement>;
+using Query = Prepared<SQLite::Database, SQLite::Statement>;
+
 /// What an event says, name and text.
 using EventDetail = std::vector<std::pair<std::string_view, std::string>>;
 
@@ -32,7 +36,17 @@ struct Book::Impl {
     std::string path;
     Access access = Access::read;
     std::unique_ptr<SQLite::Database> db;
+    mutable Statements statements{db};
     bool in_transaction = false;
+    /// Joints from here on were written in this transaction and their words are not entered yet; 0 where there are none. One after
+    /// the other at its end, since any other write between two of them makes the index write out what it holds.
+    RecordId first_unindexed = 0;
+    /// The end of the chain of events as this transaction has it; read when it first appends one, kept in the book at its end.
+    struct Chain {
+        std::int64_t count = 0;
+        std::string head;
+    };
+    std::optional<Chain> chain;
 
     Impl() = default;
     ~Impl();
@@ -46,24 +60,15 @@ struct Book::Impl {
     /// Appends a line to the chain of events; detail is given as name and text pairs.
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
                       const EventDetail& detail);
-    void index_joint(RecordId joint);
+    /// Writes the chain's count and head down.
+    void keep_chain();
+    /// Enters the words of every joint from `first_unindexed` on.
+    void index_joints();
     [[nodiscard]] RecordId joint_of_value(RecordId value) const;
+    /// The values of which a column (`v.joint`, `v.id`) has a number, in their order.
+    [[nodiscard]] std::vector<Value> values_of(const char* column, RecordId id) const;
     /// Events that a condition picks, in order; `number` is bound to its one question mark.
     [[nodiscard]] std::vector<Event> events_where(const char* condition, std::int64_t number) const;
-};
-
-/// The values of which a column (`v.joint`, `v.id`) has a number, in their order; prepared once, asked often.
-class ValueQuery {
-public:
-    ValueQuery(SQLite::Database& db, const char* column);
-    ~ValueQuery();
-    ValueQuery(const ValueQuery&) = delete;
-    ValueQuery& operator=(const ValueQuery&) = delete;
-    [[nodiscard]] std::vector<Value> of(RecordId id);
-
-private:
-    std::unique_ptr<SQLite::Statement> values_;
-    std::unique_ptr<SQLite::Statement> steps_;
 };
 
 /// Turns the fault being handled into an Error that names the book.

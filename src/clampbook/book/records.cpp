@@ -93,12 +93,12 @@ RecordId Book::Impl::person(const std::string& name) {
     if (shown.empty()) {
         throw error(ErrorKind::usage, "nobody is named; say who with --by NAME or in CLAMPBOOK_BY");
     }
-    SQLite::Statement find{*db, "SELECT id FROM person WHERE folded = ?"};
+    Query find{statements, "SELECT id FROM person WHERE folded = ?"};
     find.bind(1, fold(shown));
     if (find.executeStep()) {
         return id_at(find, 0);
     }
-    SQLite::Statement insert{*db, "INSERT INTO person (name, folded) VALUES (?, ?)"};
+    Query insert{statements, "INSERT INTO person (name, folded) VALUES (?, ?)"};
     bind_all(insert, {shown, fold(shown)});
     insert.exec();
     return db->getLastInsertRowid();
@@ -109,9 +109,9 @@ RecordId Book::add_source(const Source& source, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_source(source).has_value(), "source", source.line());
-            SQLite::Statement insert{*impl_->db,
-                                     "INSERT INTO source (kind, title, number, edition, date, kept, file_digest, note, folded, "
-                                     "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            Query insert{impl_->statements,
+                         "INSERT INTO source (kind, title, number, edition, date, kept, file_digest, note, folded, "
+                         "added_by, added_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             bind_all(insert, {source.kind, source.title, source.number, source.edition, source.date, source.kept,
                               source.file_digest, source.note, folded_source(source)});
             const std::string by = source.added_by.empty() ? stamp.person : source.added_by;
@@ -142,9 +142,8 @@ RecordId Book::add_machine(const Machine& machine, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_machine(machine).has_value(), "machine", machine.title());
-            SQLite::Statement insert{
-                *impl_->db,
-                "INSERT INTO machine (maker, model, variant, years, code, note, folded) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+            Query insert{impl_->statements,
+                         "INSERT INTO machine (maker, model, variant, years, code, note, folded) VALUES (?, ?, ?, ?, ?, ?, ?)"};
             bind_all(insert, {machine.maker, machine.model, machine.variant, machine.years, machine.code, machine.note,
                               folded_machine(machine)});
             insert.exec();
@@ -167,7 +166,7 @@ RecordId Book::add_assembly(const Assembly& assembly, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_assembly(assembly.machine, assembly.name).has_value(), "assembly", assembly.name);
-            SQLite::Statement insert{*impl_->db, "INSERT INTO assembly (name, note, folded, machine) VALUES (?, ?, ?, ?)"};
+            Query insert{impl_->statements, "INSERT INTO assembly (name, note, folded, machine) VALUES (?, ?, ?, ?)"};
             bind_all(insert, {assembly.name, assembly.note, fold(assembly.name)});
             insert.bind(4, assembly.machine);
             insert.exec();
@@ -187,9 +186,9 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
         RecordId id = 0;
         impl_->transact([&] {
             refuse_second(find_joint(joint.assembly, joint.name).has_value(), "joint", joint.name);
-            SQLite::Statement insert{
-                *impl_->db, "INSERT INTO joint (name, role, thread, property_class, form, ring, housing, note, folded, assembly, "
-                            "count, engagement_mm, safety_critical) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            Query insert{impl_->statements,
+                         "INSERT INTO joint (name, role, thread, property_class, form, ring, housing, note, folded, assembly, "
+                         "count, engagement_mm, safety_critical) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             bind_all(insert, {joint.name, role_name(joint.role), joint.thread, joint.property_class, joint.form, joint.ring,
                               joint.housing, joint.note, fold(joint.name)});
             insert.bind(10, joint.assembly);
@@ -200,7 +199,7 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
             insert.bind(13, joint.safety_critical ? 1 : 0);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
-            impl_->index_joint(id);
+            impl_->first_unindexed = impl_->first_unindexed == 0 ? id : impl_->first_unindexed;
             EventDetail detail{{"name", joint.name}, {"assembly", std::to_string(joint.assembly)}};
             std::ranges::copy(facts_of(joint), std::back_inserter(detail));
             detail.emplace_back("note", joint.note);
@@ -212,7 +211,7 @@ RecordId Book::add_joint(const Joint& joint, const Stamp& stamp) {
 
 std::vector<Source> Book::sources() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + "ORDER BY s.id"};
+        Query query{impl_->statements, std::string{"SELECT "} + k_source_columns + "ORDER BY s.id"};
         std::vector<Source> out;
         while (query.executeStep()) {
             out.push_back(source_at(query, 0));
@@ -223,7 +222,7 @@ std::vector<Source> Book::sources() const {
 
 std::optional<Source> Book::find_source(const Source& like) const {
     return guarded(impl_->path, [&]() -> std::optional<Source> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_source_columns + "WHERE s.folded = ?"};
+        Query query{impl_->statements, std::string{"SELECT "} + k_source_columns + "WHERE s.folded = ?"};
         query.bind(1, folded_source(like));
         return query.executeStep() ? std::optional{source_at(query, 0)} : std::nullopt;
     });
@@ -231,7 +230,7 @@ std::optional<Source> Book::find_source(const Source& like) const {
 
 std::vector<Machine> Book::machines() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_machine_columns + " FROM machine m ORDER BY m.folded"};
+        Query query{impl_->statements, std::string{"SELECT "} + k_machine_columns + " FROM machine m ORDER BY m.folded"};
         std::vector<Machine> out;
         while (query.executeStep()) {
             out.push_back(machine_at(query, 0));
@@ -242,7 +241,7 @@ std::vector<Machine> Book::machines() const {
 
 std::optional<Machine> Book::find_machine(const Machine& like) const {
     return guarded(impl_->path, [&]() -> std::optional<Machine> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_machine_columns + " FROM machine m WHERE m.folded = ?"};
+        Query query{impl_->statements, std::string{"SELECT "} + k_machine_columns + " FROM machine m WHERE m.folded = ?"};
         query.bind(1, folded_machine(like));
         return query.executeStep() ? std::optional{machine_at(query, 0)} : std::nullopt;
     });
@@ -250,8 +249,8 @@ std::optional<Machine> Book::find_machine(const Machine& like) const {
 
 std::vector<Assembly> Book::assemblies(RecordId machine) const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns +
-                                                " FROM assembly a WHERE a.machine = ? ORDER BY a.folded"};
+        Query query{impl_->statements,
+                    std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? ORDER BY a.folded"};
         query.bind(1, machine);
         std::vector<Assembly> out;
         while (query.executeStep()) {
@@ -263,8 +262,8 @@ std::vector<Assembly> Book::assemblies(RecordId machine) const {
 
 std::optional<Assembly> Book::find_assembly(RecordId machine, std::string_view name) const {
     return guarded(impl_->path, [&]() -> std::optional<Assembly> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT "} + k_assembly_columns +
-                                                " FROM assembly a WHERE a.machine = ? AND a.folded = ?"};
+        Query query{impl_->statements,
+                    std::string{"SELECT "} + k_assembly_columns + " FROM assembly a WHERE a.machine = ? AND a.folded = ?"};
         query.bind(1, machine);
         query.bind(2, fold(name));
         return query.executeStep() ? std::optional{assembly_at(query, 0)} : std::nullopt;
@@ -273,8 +272,8 @@ std::optional<Assembly> Book::find_assembly(RecordId machine, std::string_view n
 
 std::optional<Joint> Book::find_joint(RecordId assembly, std::string_view name) const {
     return guarded(impl_->path, [&]() -> std::optional<Joint> {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT "} + k_joint_columns + " FROM joint j WHERE j.assembly = ? AND j.folded = ?"};
+        Query query{impl_->statements,
+                    std::string{"SELECT "} + k_joint_columns + " FROM joint j WHERE j.assembly = ? AND j.folded = ?"};
         query.bind(1, assembly);
         query.bind(2, fold(name));
         return query.executeStep() ? std::optional{joint_at(query, 0)} : std::nullopt;
@@ -283,7 +282,7 @@ std::optional<Joint> Book::find_joint(RecordId assembly, std::string_view name) 
 
 std::vector<Place> Book::places() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, place_query("ORDER BY m.folded, a.folded, j.folded")};
+        Query query{impl_->statements, place_query("ORDER BY m.folded, a.folded, j.folded")};
         std::vector<Place> out;
         while (query.executeStep()) {
             out.push_back(place_at(query));
@@ -294,12 +293,11 @@ std::vector<Place> Book::places() const {
 
 void Book::each_joint(const std::function<void(const JointRecord&)>& body) const {
     guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, place_query("ORDER BY m.folded, a.folded, j.folded")};
-        ValueQuery values{*impl_->db, "v.joint"};
+        Query query{impl_->statements, place_query("ORDER BY m.folded, a.folded, j.folded")};
         while (query.executeStep()) {
             Place place = place_at(query);
             JointRecord record{std::move(place.machine), std::move(place.assembly), std::move(place.joint), {}};
-            record.values = values.of(record.joint.id);
+            record.values = impl_->values_of("v.joint", record.joint.id);
             std::map<RecordId, RecordId> number;
             for (Value& value : record.values) {
                 const RecordId next = static_cast<RecordId>(number.size()) + 1;
@@ -327,7 +325,7 @@ std::vector<MachineRecord> Book::machine_records() const {
 
 std::optional<Place> Book::place(RecordId joint) const {
     return guarded(impl_->path, [&]() -> std::optional<Place> {
-        SQLite::Statement query{*impl_->db, place_query("WHERE j.id = ?")};
+        Query query{impl_->statements, place_query("WHERE j.id = ?")};
         query.bind(1, joint);
         return query.executeStep() ? std::optional{place_at(query)} : std::nullopt;
     });
@@ -335,8 +333,8 @@ std::optional<Place> Book::place(RecordId joint) const {
 
 std::vector<std::string> Book::names() const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT maker FROM machine UNION SELECT model FROM machine UNION SELECT name FROM "
-                                            "assembly UNION SELECT name FROM joint"};
+        Query query{impl_->statements, "SELECT maker FROM machine UNION SELECT model FROM machine UNION SELECT name FROM "
+                                       "assembly UNION SELECT name FROM joint"};
         std::vector<std::string> out;
         while (query.executeStep()) {
             out.push_back(text_at(query, 0));

@@ -64,28 +64,33 @@ std::string thread_size_word(std::string_view size) {
     return out;
 }
 
-void Book::Impl::index_joint(RecordId joint) {
-    SQLite::Statement query{
-        *db, "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
-             "j.note || ' ' || a.note FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
-             "WHERE j.id = ?"};
-    query.bind(1, joint);
-    if (!query.executeStep()) {
-        throw error(ErrorKind::internal, "joint {} is not there to be indexed", joint);
+void Book::Impl::index_joints() {
+    if (first_unindexed == 0) {
+        return;
     }
-    const std::string role = text_at(query, 3);
-    const std::string thread = text_at(query, 4);
-    const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
-    SQLite::Statement insert{
-        *db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
-    insert.bind(1, joint);
-    insert.bind(2, words_of(text_at(query, 0)));
-    insert.bind(3, words_of(text_at(query, 1)));
-    insert.bind(4, words_of(text_at(query, 2)));
-    insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
-    insert.bind(6, thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)));
-    insert.bind(7, words_of(text_at(query, 5)));
-    insert.exec();
+    Query query{
+        statements,
+        "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
+        "j.note || ' ' || a.note, j.id FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
+        "WHERE j.id >= ? ORDER BY j.id"};
+    query.bind(1, first_unindexed);
+    Query insert{statements,
+                 "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
+    while (query.executeStep()) {
+        const std::string role = text_at(query, 3);
+        const std::string thread = text_at(query, 4);
+        const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
+        insert.bind(1, id_at(query, 6));
+        insert.bind(2, words_of(text_at(query, 0)));
+        insert.bind(3, words_of(text_at(query, 1)));
+        insert.bind(4, words_of(text_at(query, 2)));
+        insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
+        insert.bind(6, thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)));
+        insert.bind(7, words_of(text_at(query, 5)));
+        insert.exec();
+        insert.reset();
+    }
+    first_unindexed = 0;
 }
 
 SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at_most) const {
@@ -93,19 +98,20 @@ SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at
         return {};
     }
     return guarded(impl_->path, [&] {
+        impl_->index_joints(); // what was written just now is found too
         std::vector<std::string> parts;
         for (const SearchGroup& group : groups) {
             parts.push_back(group_query(group));
         }
         const std::string match = join(parts, " AND ");
         SearchResult result;
-        SQLite::Statement count{*impl_->db, "SELECT count(*) FROM joint_words WHERE joint_words MATCH ?"};
+        Query count{impl_->statements, "SELECT count(*) FROM joint_words WHERE joint_words MATCH ?"};
         count.bind(1, match);
         count.executeStep();
         result.total = static_cast<std::size_t>(id_at(count, 0));
         // A word in the joint's own name weighs more than the same word in a machine's.
-        SQLite::Statement query{*impl_->db, "SELECT rowid FROM joint_words WHERE joint_words MATCH ? "
-                                            "ORDER BY bm25(joint_words, 2.0, 4.0, 6.0, 3.0, 4.0, 1.0), rowid LIMIT ?"};
+        Query query{impl_->statements, "SELECT rowid FROM joint_words WHERE joint_words MATCH ? "
+                                       "ORDER BY bm25(joint_words, 2.0, 4.0, 6.0, 3.0, 4.0, 1.0), rowid LIMIT ?"};
         query.bind(1, match);
         query.bind(2, static_cast<std::int64_t>(at_most));
         while (query.executeStep()) {

@@ -18,11 +18,8 @@ std::string event_hash(const std::string& previous, std::int64_t seq, const Stam
                                          number(joint), number(value), detail);
     std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
     crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(line.data()), line.size());
-    std::string hex;
-    for (const unsigned char byte : digest) {
-        hex += fmt::format("{:02x}", byte);
-    }
-    return hex;
+    std::array<char, 2 * crypto_hash_sha256_BYTES + 1> hex{};
+    return sodium_bin2hex(hex.data(), hex.size(), digest.data(), digest.size());
 }
 
 void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,
@@ -31,7 +28,7 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     for (std::size_t i = 0; i < detail.size(); ++i) {
         object += i == 0 ? "?, ?" : ", ?, ?";
     }
-    SQLite::Statement compose{*db, object + (stamp.origin.empty() ? ")" : ", 'origin', ?)")};
+    Query compose{statements, object + (stamp.origin.empty() ? ")" : ", 'origin', ?)")};
     int at = 1;
     for (const auto& [name, text] : detail) {
         compose.bind(at++, std::string{name});
@@ -43,11 +40,18 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
     compose.executeStep();
     const std::string json = text_at(compose, 0);
 
-    const std::int64_t seq = db->execAndGet("SELECT value + 1 FROM book_info WHERE key = 'event.count'").getInt64();
-    const std::string previous = db->execAndGet("SELECT value FROM book_info WHERE key = 'event.head'").getString();
-    const std::string hash = event_hash(previous, seq, stamp, kind, joint, value, json);
-    SQLite::Statement insert{
-        *db,
+    if (!chain) {
+        Query kept{statements, "SELECT c.value, h.value FROM book_info c, book_info h WHERE c.key = 'event.count' AND h.key = "
+                               "'event.head'"};
+        if (!kept.executeStep()) {
+            throw error(ErrorKind::invalid_data, "'{}' has lost the head of its chain of events; restore the last backup", path);
+        }
+        chain = Chain{id_at(kept, 0), text_at(kept, 1)};
+    }
+    const std::int64_t seq = chain->count + 1;
+    const std::string hash = event_hash(chain->head, seq, stamp, kind, joint, value, json);
+    Query insert{
+        statements,
         "INSERT INTO event (seq, at, person, kind, joint, value, detail, previous, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, seq);
     insert.bind(2, stamp.at);
@@ -60,24 +64,33 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
         insert.bind(6, *value);
     }
     insert.bind(7, json);
-    insert.bind(8, previous);
+    insert.bind(8, chain->head);
     insert.bind(9, hash);
     insert.exec();
-    SQLite::Statement keep{
-        *db,
-        "UPDATE book_info SET value = CASE key WHEN 'event.count' THEN ? ELSE ? END WHERE key IN ('event.count', 'event.head')"};
-    keep.bind(1, std::to_string(seq));
-    keep.bind(2, hash);
-    keep.exec();
+    chain = Chain{seq, hash};
+}
+
+void Book::Impl::keep_chain() {
+    if (!chain) {
+        return;
+    }
+    Query keep{statements, "UPDATE book_info SET value = ? WHERE key = ?"};
+    for (const auto& [key, text] : {std::pair{"event.count", std::to_string(chain->count)}, {"event.head", chain->head}}) {
+        keep.bind(1, text);
+        keep.bind(2, key);
+        keep.exec();
+        keep.reset();
+    }
+    chain.reset();
 }
 
 RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     return guarded(impl_->path, [&] {
         RecordId id = 0;
         impl_->transact([&] {
-            SQLite::Statement insert{
-                *impl_->db, "INSERT INTO value (joint, label, as_written, source, page, note, confirmed, entered_by, entered_on) "
-                            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
+            Query insert{impl_->statements,
+                         "INSERT INTO value (joint, label, as_written, source, page, note, confirmed, entered_by, entered_on) "
+                         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             insert.bind(1, value.joint);
             insert.bind(2, std::string{label_name(value.label)});
             insert.bind(3, value.tightening.as_written);
@@ -91,8 +104,8 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
             insert.bind(9, value.entered_on);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
-            SQLite::Statement step{*impl_->db, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) "
-                                               "VALUES (?, ?, ?, ?, ?, ?, ?, ?)"};
+            Query step{impl_->statements, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) "
+                                          "VALUES (?, ?, ?, ?, ?, ?, ?, ?)"};
             int position = 1;
             for (const Step& s : value.tightening.steps) {
                 step.bind(1, id);
@@ -120,28 +133,19 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
-ValueQuery::ValueQuery(SQLite::Database& db, const char* column)
-    : values_(std::make_unique<SQLite::Statement>(
-          db, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
-                          "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
-                          "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
-                          "v.joint, coalesce(e.by_value, 0), coalesce(e.reason, ''), coalesce(c.as_written, ''), "
-                          "coalesce(ep.name, ''), coalesce(e.ended_on, ''), coalesce(sp.name, ''), "
-                          "coalesce(s.added_at, '') "
-                          "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
-                          "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
-                          "LEFT JOIN value_end e ON e.value = v.id LEFT JOIN person ep ON ep.id = e.ended_by "
-                          "LEFT JOIN person sp ON sp.id = s.added_by WHERE "} +
-                  column + " = ? ORDER BY v.id")),
-      steps_(std::make_unique<SQLite::Statement>(
-          db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position")) {}
-
-ValueQuery::~ValueQuery() = default;
-
-std::vector<Value> ValueQuery::of(RecordId id) {
-    SQLite::Statement& query = *values_;
-    SQLite::Statement& steps = *steps_;
-    query.reset();
+std::vector<Value> Book::Impl::values_of(const char* column, RecordId id) const {
+    Query query{statements, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
+                                        "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
+                                        "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
+                                        "v.joint, coalesce(e.by_value, 0), coalesce(e.reason, ''), coalesce(c.as_written, ''), "
+                                        "coalesce(ep.name, ''), coalesce(e.ended_on, ''), coalesce(sp.name, ''), "
+                                        "coalesce(s.added_at, '') "
+                                        "FROM value v JOIN person p ON p.id = v.entered_by LEFT JOIN source s ON s.id = v.source "
+                                        "LEFT JOIN value_check c ON c.value = v.id LEFT JOIN person cp ON cp.id = c.checked_by "
+                                        "LEFT JOIN value_end e ON e.value = v.id LEFT JOIN person ep ON ep.id = e.ended_by "
+                                        "LEFT JOIN person sp ON sp.id = s.added_by WHERE "} +
+                                column + " = ? ORDER BY v.id"};
+    Query steps{statements, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position"};
     query.bind(1, id);
     std::vector<Value> out;
     while (query.executeStep()) {
@@ -187,12 +191,12 @@ std::vector<Value> ValueQuery::of(RecordId id) {
 }
 
 std::vector<Value> Book::values(RecordId joint) const {
-    return guarded(impl_->path, [&] { return ValueQuery{*impl_->db, "v.joint"}.of(joint); });
+    return guarded(impl_->path, [&] { return impl_->values_of("v.joint", joint); });
 }
 
 std::optional<Value> Book::value(RecordId id) const {
     return guarded(impl_->path, [&]() -> std::optional<Value> {
-        auto found = ValueQuery{*impl_->db, "v.id"}.of(id);
+        auto found = impl_->values_of("v.id", id);
         return found.empty() ? std::nullopt : std::optional{std::move(found.front())};
     });
 }
@@ -205,8 +209,8 @@ RecordId Book::next_value() const {
 void Book::check_value(RecordId value, const Check& check, const Stamp& stamp) {
     guarded(impl_->path, [&] {
         impl_->transact([&] {
-            SQLite::Statement insert{*impl_->db,
-                                     "INSERT INTO value_check (value, as_written, checked_by, checked_on) VALUES (?, ?, ?, ?)"};
+            Query insert{impl_->statements,
+                         "INSERT INTO value_check (value, as_written, checked_by, checked_on) VALUES (?, ?, ?, ?)"};
             insert.bind(1, value);
             insert.bind(2, check.as_written);
             insert.bind(3, impl_->person(check.by));
@@ -222,8 +226,8 @@ void Book::end_value(RecordId value, const End& end, const Stamp& stamp) {
     guarded(impl_->path, [&] {
         impl_->transact([&] {
             const std::string standing{standing_name(end.by_value == 0 ? Standing::withdrawn : Standing::superseded)};
-            SQLite::Statement insert{
-                *impl_->db,
+            Query insert{
+                impl_->statements,
                 "INSERT INTO value_end (value, standing, by_value, reason, ended_by, ended_on) VALUES (?, ?, ?, ?, ?, ?)"};
             insert.bind(1, value);
             insert.bind(2, standing);
@@ -244,7 +248,7 @@ void Book::end_value(RecordId value, const End& end, const Stamp& stamp) {
 }
 
 RecordId Book::Impl::joint_of_value(RecordId value) const {
-    SQLite::Statement query{*db, "SELECT joint FROM value WHERE id = ?"};
+    Query query{statements, "SELECT joint FROM value WHERE id = ?"};
     query.bind(1, value);
     if (!query.executeStep()) {
         throw error(ErrorKind::not_found, "there is no value #{} in the book", value);
@@ -253,10 +257,10 @@ RecordId Book::Impl::joint_of_value(RecordId value) const {
 }
 
 std::vector<Event> Book::Impl::events_where(const char* condition, std::int64_t number) const {
-    SQLite::Statement query{
-        *db, std::string{"SELECT seq, at, person, kind, coalesce(joint, 0), coalesce(value, 0), detail FROM event WHERE "} +
-                 condition + " ORDER BY seq"};
-    SQLite::Statement facts{*db, "SELECT key, value FROM json_each(?) WHERE value <> ''"};
+    Query query{statements,
+                std::string{"SELECT seq, at, person, kind, coalesce(joint, 0), coalesce(value, 0), detail FROM event WHERE "} +
+                    condition + " ORDER BY seq"};
+    Query facts{statements, "SELECT key, value FROM json_each(?) WHERE value <> ''"};
     query.bind(1, number);
     std::vector<Event> out;
     while (query.executeStep()) {
@@ -282,7 +286,7 @@ std::vector<Event> Book::told_of_values_after(std::int64_t seq) const {
 
 std::int64_t Book::events_before(const std::string& date) const {
     return guarded(impl_->path, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT count(*) FROM event WHERE at < ?"};
+        Query query{impl_->statements, "SELECT count(*) FROM event WHERE at < ?"};
         query.bind(1, date);
         query.executeStep();
         return id_at(query, 0);
@@ -293,7 +297,7 @@ Info Book::info() const {
     return guarded(impl_->path, [&] {
         const auto count = [&](const char* sql) { return static_cast<std::size_t>(impl_->db->execAndGet(sql).getInt64()); };
         const auto kept = [&](const char* key) {
-            SQLite::Statement query{*impl_->db, "SELECT value FROM book_info WHERE key = ?"};
+            Query query{impl_->statements, "SELECT value FROM book_info WHERE key = ?"};
             query.bind(1, key);
             return query.executeStep() ? text_at(query, 0) : std::string{};
         };
@@ -332,23 +336,23 @@ std::optional<std::string> fault_of_steps(const Value& value) {
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
         std::vector<std::string> faults;
-        SQLite::Statement whole{*impl_->db, "PRAGMA integrity_check(20)"};
+        Query whole{impl_->statements, "PRAGMA integrity_check(20)"};
         while (whole.executeStep()) {
             if (text_at(whole, 0) != "ok") {
                 faults.push_back("the database file: " + text_at(whole, 0));
             }
         }
-        SQLite::Statement links{*impl_->db, "PRAGMA foreign_key_check"};
+        Query links{impl_->statements, "PRAGMA foreign_key_check"};
         while (links.executeStep()) {
             faults.push_back(
                 fmt::format("{} {}: points to a missing {}", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
         }
-        SQLite::Statement unknown{*impl_->db,
-                                  "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
+        Query unknown{impl_->statements,
+                      "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
         while (unknown.executeStep()) {
             faults.push_back(fmt::format("joint {}: cannot be found by its words", id_at(unknown, 0)));
         }
-        SQLite::Statement joints{*impl_->db, "SELECT DISTINCT joint FROM value ORDER BY joint"};
+        Query joints{impl_->statements, "SELECT DISTINCT joint FROM value ORDER BY joint"};
         while (joints.executeStep()) {
             for (const Value& value : values(id_at(joints, 0))) {
                 if (auto fault = fault_of_steps(value)) {

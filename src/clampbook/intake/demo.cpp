@@ -39,7 +39,9 @@ namespace {
 void take_text(book::Book& book, const reference::Reference& reference, std::string_view text, std::string_view name,
                const book::Stamp& stamp) {
     std::istringstream in{std::string{text}};
-    exchange::read_joint_rows(in, name, [&](const exchange::JointRow& row) { take_row(book, reference, row, name, stamp); });
+    const Judge judge{reference};
+    Rows rows{book, judge, std::string{name}, stamp};
+    exchange::read_joint_rows(in, name, [&](const exchange::JointRow& row) { (void)rows.take(row); });
 }
 
 } // namespace

@@ -47,9 +47,20 @@ std::string housing_of(const reference::Reference& reference, std::string_view t
 
 } // namespace
 
-std::string confirmation(const reference::Reference& reference, const Joint& joint, const Tightening& tightening,
-                         std::string_view reason, std::string_view option) {
-    const auto fault = implausible(reference, joint, tightening);
+Judge::Judge(const reference::Reference& reference) : reference_(reference), memory_(std::make_unique<Memory>()) {}
+Judge::~Judge() = default;
+
+std::string key_of(std::initializer_list<std::string_view> parts) {
+    std::string key;
+    for (const std::string_view part : parts) {
+        key.append(part).push_back('\x1f');
+    }
+    return key;
+}
+
+std::string confirmation(const Judge& judge, const Joint& joint, const Tightening& tightening, std::string_view reason,
+                         std::string_view option) {
+    const auto fault = implausible(judge, joint, tightening);
     if (!fault) {
         return {};
     }
@@ -107,63 +118,95 @@ bool same_place(const Value& a, const Value& b) {
     return a.label == b.label && source(a) == source(b) && a.page == b.page;
 }
 
-Joint in_standard_words(const reference::Reference& reference, Joint joint, FieldNames names) {
-    const auto field = [&](std::string_view name, const std::function<void()>& read) {
-        try {
-            read();
-        } catch (const Error& fault) {
-            if (names == FieldNames::left_out) {
-                throw;
-            }
-            throw error(fault.kind(), "{}: {}", name, fault.what());
+namespace {
+
+// Runs the reading of one field; its fault names the field where that is wanted.
+void field(FieldNames names, std::string_view name, const std::function<void()>& read) {
+    try {
+        read();
+    } catch (const Error& fault) {
+        if (names == FieldNames::left_out) {
+            throw;
         }
-    };
-    joint.name = std::string{trim(joint.name)};
-    if (joint.name.empty()) {
-        throw error(ErrorKind::usage, "the joint has no name");
+        throw error(fault.kind(), "{}: {}", name, fault.what());
     }
-    field("count", [&] {
-        if (joint.count < 1 || joint.count > 999) {
-            throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
-        }
-    });
-    field("engagement_mm", [&] {
-        if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
-            throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm",
-                        print_shortest(*joint.engagement_mm));
-        }
-    });
+}
+
+// What of a joint the curated database has words for, in its words.
+Joint curated_words(const reference::Reference& reference, const Joint& told, FieldNames names) {
+    Joint joint;
     std::optional<reference::ThreadRow> thread;
     const auto said = [](const std::string& text) { return !trim(text).empty(); };
-    if (said(joint.thread)) {
-        field("thread", [&] {
-            thread = reference.thread(read_thread(joint.thread));
+    if (said(told.thread)) {
+        field(names, "thread", [&] {
+            thread = reference.thread(read_thread(told.thread));
             joint.thread = thread->code;
         });
     }
-    if (said(joint.property_class)) {
-        field("property_class", [&] {
-            joint.property_class = reference.fastener_class(joint.property_class);
+    if (said(told.property_class)) {
+        field(names, "property_class", [&] {
+            joint.property_class = reference.fastener_class(told.property_class);
             const auto known = reference.class_names();
             if (thread && std::ranges::find(known, joint.property_class) != known.end()) {
                 (void)reference.property_class(joint.property_class, *thread);
             }
         });
     }
-    if (said(joint.form)) {
-        field("form", [&] { joint.form = form_of(reference, joint.form); });
+    if (said(told.form)) {
+        field(names, "form", [&] { joint.form = form_of(reference, told.form); });
     }
-    if (said(joint.ring)) {
-        field("ring", [&] { joint.ring = ring_of(reference, joint.ring); });
+    if (said(told.ring)) {
+        field(names, "ring", [&] { joint.ring = ring_of(reference, told.ring); });
     }
-    if (said(joint.housing)) {
-        field("housing", [&] { joint.housing = housing_of(reference, joint.housing); });
+    if (said(told.housing)) {
+        field(names, "housing", [&] { joint.housing = housing_of(reference, told.housing); });
     }
+    return joint;
+}
+
+} // namespace
+
+Joint in_standard_words(const Judge& judge, Joint joint, FieldNames names) {
+    joint.name = std::string{trim(joint.name)};
+    if (joint.name.empty()) {
+        throw error(ErrorKind::usage, "the joint has no name");
+    }
+    field(names, "count", [&] {
+        if (joint.count < 1 || joint.count > 999) {
+            throw error(ErrorKind::usage, "a joint has 1 to 999 screws, not {}", joint.count);
+        }
+    });
+    field(names, "engagement_mm", [&] {
+        if (joint.engagement_mm && !(*joint.engagement_mm > 0 && *joint.engagement_mm < 1000)) {
+            throw error(ErrorKind::usage, "an engagement of {} mm is not between 0 and 1000 mm",
+                        print_shortest(*joint.engagement_mm));
+        }
+    });
+    const Joint& words =
+        judge.memory().words.of(key_of({joint.thread, joint.property_class, joint.form, joint.ring, joint.housing}),
+                                [&] { return curated_words(judge.reference(), joint, names); });
+    joint.thread = words.thread;
+    joint.property_class = words.property_class;
+    joint.form = words.form;
+    joint.ring = words.ring;
+    joint.housing = words.housing;
     joint.safety_critical = joint.safety_critical || is_safety_critical(joint.role);
     return joint;
 }
 
-RecordId enter(book::Book& book, const reference::Reference& reference, const Entry& entry, const book::Stamp& stamp) {
+RecordId keep(book::Book& book, const Value& value, const std::vector<RecordId>& replaces, const std::string& reason,
+              const book::Stamp& stamp) {
+    RecordId id = 0;
+    book.in_one_go([&] {
+        id = book.add_value(value, stamp);
+        for (const RecordId replaced : replaces) {
+            book.end_value(replaced, {id, reason, stamp.person, stamp.date()}, stamp);
+        }
+    });
+    return id;
+}
+
+RecordId enter(book::Book& book, const Judge& judge, const Entry& entry, const book::Stamp& stamp) {
     Value value;
     value.joint = entry.joint;
     value.label = entry.label;
@@ -178,7 +221,7 @@ RecordId enter(book::Book& book, const reference::Reference& reference, const En
     RecordId id = 0;
     book.in_one_go([&] {
         if (const auto place = book.place(entry.joint)) {
-            value.confirmed = confirmation(reference, place->joint, value.tightening, entry.confirmed, entry.confirm_option);
+            value.confirmed = confirmation(judge, place->joint, value.tightening, entry.confirmed, "--confirm");
         }
         for (const Value& there : book.values(entry.joint)) {
             if (there.standing != Standing::current || !same_place(there, value)) {
@@ -198,10 +241,7 @@ RecordId enter(book::Book& book, const reference::Reference& reference, const En
                             there.tightening.as_written, there.id, value.tightening.as_written);
             }
         }
-        id = book.add_value(value, stamp);
-        for (const RecordId replaced : entry.replaces) {
-            book.end_value(replaced, {id, entry.reason, stamp.person, stamp.date()}, stamp);
-        }
+        id = keep(book, value, entry.replaces, entry.reason, stamp);
     });
     return id;
 }

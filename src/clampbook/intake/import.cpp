@@ -100,11 +100,10 @@ private:
 };
 
 // Never silently: a value that stands only because of --confirm-all is told with what speaks against it.
-void tell_confirmed(const book::Book& book, const reference::Reference& reference, RecordId id, const std::string& where,
-                    ImportReport& report) {
+void tell_confirmed(const book::Book& book, const Judge& judge, RecordId id, const std::string& where, ImportReport& report) {
     const Value value = book.value(id).value();
     if (!value.confirmed.empty()) {
-        const auto against = implausible(reference, book.place(value.joint).value().joint, value.tightening);
+        const auto against = implausible(judge, book.place(value.joint).value().joint, value.tightening);
         report.confirmed.add(where + against.value_or(value.tightening.as_written));
     }
 }
@@ -135,15 +134,16 @@ void Told::add(std::string line) {
 ImportReport import_rows(book::Book& book, const reference::Reference& reference, std::istream& in, const std::string& name,
                          const ImportOptions& options, const book::Stamp& stamp) {
     Run run{book, options};
+    const Judge judge{reference};
     return run.in_one_go([&] {
-        const RecordId first_new = book.next_value();
+        Rows rows{book, judge, name, stamp, options.rules};
         const auto take = [&](const exchange::JointRow& row) {
             run.part([&] {
-                const RowTaken taken = take_row(book, reference, row, name, stamp, options.rules, first_new);
+                const RowTaken taken = rows.take(row);
                 run.report().here_already += taken.what == Taken::here_already ? 1U : 0U;
                 run.report().superseded += taken.what == Taken::superseding ? 1U : 0U;
                 if (!options.rules.confirm_all.empty() && row.confirmed.empty() && taken.value != 0) {
-                    tell_confirmed(book, reference, taken.value, fmt::format("{}:{}: ", name, row.line), run.report());
+                    tell_confirmed(book, judge, taken.value, fmt::format("{}:{}: ", name, row.line), run.report());
                 }
             });
         };
@@ -154,6 +154,7 @@ ImportReport import_rows(book::Book& book, const reference::Reference& reference
 ImportReport import_export(book::Book& book, const reference::Reference& reference, std::istream& in, const std::string& name,
                            const ImportOptions& options, const book::Stamp& stamp) {
     Run run{book, options};
+    const Judge judge{reference};
     return run.in_one_go([&] {
         exchange::ExportHandlers handlers;
         handlers.source = [&](const Source& source, const std::string& where) {
@@ -165,7 +166,7 @@ ImportReport import_export(book::Book& book, const reference::Reference& referen
         handlers.joint = [&](const JointRecord& record, const std::string& where) {
             run.part([&] {
                 telling_where(where, [&] {
-                    book.in_one_go([&] { run.tell(where, take_joint(book, reference, record, options.rules, stamp)); });
+                    book.in_part([&] { run.tell(where, take_joint(book, judge, record, options.rules, stamp)); });
                 });
             });
         };
@@ -177,10 +178,11 @@ ImportReport import_export(book::Book& book, const reference::Reference& referen
 ImportReport merge(book::Book& book, const reference::Reference& reference, const book::Book& other, const std::string& name,
                    const ImportOptions& options, const book::Stamp& stamp) {
     Run run{book, options};
+    const Judge judge{reference};
     return run.in_one_go([&] {
         const auto or_left_out = [&](const std::string& where, const std::function<void()>& take) {
             try {
-                book.in_one_go(take);
+                book.in_part(take);
             } catch (const Error& fault) {
                 if (fault.kind() == ErrorKind::internal) {
                     throw;
@@ -198,7 +200,7 @@ ImportReport merge(book::Book& book, const reference::Reference& reference, cons
             const std::string where =
                 fmt::format("{}: {}, {}, {}", name, record.machine.title(), record.assembly.name, record.joint.name);
             run.part(
-                [&] { or_left_out(where, [&] { run.tell(where, take_joint(book, reference, record, options.rules, stamp)); }); });
+                [&] { or_left_out(where, [&] { run.tell(where, take_joint(book, judge, record, options.rules, stamp)); }); });
         });
     });
 }

@@ -13,7 +13,6 @@
 #include <cstddef>
 #include <functional>
 #include <iosfwd>
-#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -84,11 +83,31 @@ struct RowTaken {
     RecordId value = 0; ///< its number; 0 where none was entered
 };
 
-/// Takes one row: machine, assembly, joint and source are added where the book lacks them, then the value, if the row has one; all
-/// of it or nothing. Values numbered `first_new` and above come from the same file, which must not contradict itself.
-/// Throws invalid_data or conflict, naming `file`, line and column, for whatever does not fit.
-RowTaken take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
-                  const book::Stamp& stamp, const Rules& rules = {}, RecordId first_new = std::numeric_limits<RecordId>::max());
+/// Takes rows of one file, one after the other. Values that the book had before it was made are told apart from those of the
+/// file, which must not contradict itself.
+class Rows {
+public:
+    Rows(book::Book& book, const Judge& judge, std::string file, book::Stamp stamp, Rules rules = {});
+
+    /// Takes one row: machine, assembly, joint and source are added where the book lacks them, then the value, if the row has one;
+    /// all of it or nothing. Throws invalid_data or conflict, naming file, line and column, for whatever does not fit.
+    RowTaken take(const exchange::JointRow& row);
+
+private:
+    [[nodiscard]] RecordId assembly_of(const exchange::JointRow& row, const Machine& like);
+    [[nodiscard]] Taken judged(const Value& told, RecordId joint, std::vector<RecordId>& replaces) const;
+    [[nodiscard]] RecordId add_joint(const Machine& machine, const std::string& assembly_name, RecordId assembly, Joint joint);
+    [[nodiscard]] RowTaken take_told(const exchange::JointRow& row);
+
+    book::Book& book_;
+    const Judge& judge_;
+    std::string file_;
+    book::Stamp stamp_;
+    Rules rules_;
+    RecordId first_new_;
+    std::string last_names_; // the names of machine and assembly that were asked for last, and what they are in the book
+    RecordId last_assembly_ = 0;
+};
 
 /// What a joint's taking left to tell.
 struct JointTaken {
@@ -97,10 +116,10 @@ struct JointTaken {
     std::vector<std::string> left_out;
 };
 
-/// Takes one source, one machine or one joint of another book or export. Throws as `take_row` does, without file and line.
+/// Takes one source, one machine or one joint of another book or export. Throws as `Rows::take` does, without file and line.
 void take_source(book::Book& book, const Source& source, const book::Stamp& stamp);
 void take_machine(book::Book& book, const MachineRecord& record, const book::Stamp& stamp);
-JointTaken take_joint(book::Book& book, const reference::Reference& reference, const JointRecord& record, const Rules& rules,
+JointTaken take_joint(book::Book& book, const Judge& judge, const JointRecord& record, const Rules& rules,
                       const book::Stamp& stamp);
 
 } // namespace clampbook::intake

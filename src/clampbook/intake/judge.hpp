@@ -5,13 +5,48 @@
 // installed.
 
 #include "clampbook/book/book.hpp"
+#include "clampbook/engine/plausibility.hpp"
 #include "clampbook/intake/import.hpp"
 #include "clampbook/reference/reference.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <utility>
+#include <vector>
 
 namespace clampbook::intake {
+
+/// Answers by the question's text; forgets all of them where they become many.
+template <typename Answer>
+class Remembered {
+public:
+    /// The answer to `question`, found by `find` the first time. Nothing is remembered of a question that `find` throws at.
+    template <typename Find>
+    const Answer& of(const std::string& question, Find&& find) {
+        if (const auto there = answers_.find(question); there != answers_.end()) {
+            return there->second;
+        }
+        Answer answer = std::forward<Find>(find)();
+        if (answers_.size() >= k_most) {
+            answers_.clear();
+        }
+        return answers_.emplace(question, std::move(answer)).first->second;
+    }
+
+private:
+    static constexpr std::size_t k_most = 4096;
+    std::unordered_map<std::string, Answer> answers_;
+};
+
+struct Judge::Memory {
+    Remembered<Joint> words;                                 ///< thread, class, form, ring and housing in standard words
+    Remembered<std::optional<engine::TorqueWindow>> windows; ///< what makes sense on such a joint
+};
+
+/// One key of several texts.
+[[nodiscard]] std::string key_of(std::initializer_list<std::string_view> parts);
 
 /// Throws usage unless `date` is a date and not after the stamp's.
 void require_past(std::string_view date, std::string_view what, const book::Stamp& stamp);
@@ -21,7 +56,7 @@ void require_origin(const Value& value);
 
 /// Why an implausible value is taken all the same; empty for one that makes sense. Throws conflict, naming the option that would
 /// say so, where no reason is given.
-[[nodiscard]] std::string confirmation(const reference::Reference& reference, const Joint& joint, const Tightening& tightening,
+[[nodiscard]] std::string confirmation(const Judge& judge, const Joint& joint, const Tightening& tightening,
                                        std::string_view reason, std::string_view option);
 
 /// True where label, source and page are the same: two such values of one joint are one reading of one print.
@@ -30,7 +65,14 @@ void require_origin(const Value& value);
 /// Throws conflict where the book has something else for one of the facts that are said (those that aren't empty).
 void require_agreement(const Joint& there, const JointFacts& said);
 
-/// Adds the source where the book lacks it; gives it as the book has it. Throws conflict where the dates differ.
+/// Keeps a value that was judged and ends those that it replaces; gives its number.
+RecordId keep(book::Book& book, const Value& value, const std::vector<RecordId>& replaces, const std::string& reason,
+              const book::Stamp& stamp);
+
+/// The source as the book has it, if it does. Throws usage where its date is none, conflict where the dates differ.
+[[nodiscard]] std::optional<Source> known_source(const book::Book& book, const Source& source);
+
+/// Adds the source where the book lacks it; gives it as the book has it. Throws as `known_source` does.
 [[nodiscard]] Source source_in_book(book::Book& book, const Source& source, const book::Stamp& stamp);
 
 } // namespace clampbook::intake

@@ -68,8 +68,7 @@ void check(book::Book& book, RecordId id, const std::string& tightening, const b
     });
 }
 
-RecordId supersede(book::Book& book, const reference::Reference& reference, RecordId id, const Successor& successor,
-                   const book::Stamp& stamp) {
+RecordId supersede(book::Book& book, const Judge& judge, RecordId id, const Successor& successor, const book::Stamp& stamp) {
     const std::string reason = needed_reason(successor.reason);
     RecordId next = 0;
     book.in_one_go([&] {
@@ -85,7 +84,7 @@ RecordId supersede(book::Book& book, const reference::Reference& reference, Reco
         }
         entry.replaces = {id};
         entry.reason = reason;
-        next = enter(book, reference, entry, stamp);
+        next = enter(book, judge, entry, stamp);
     });
     return next;
 }

@@ -10,6 +10,7 @@
 #include "clampbook/engine/strength.hpp"
 #include "clampbook/engine/strip.hpp"
 #include "clampbook/intake/intake.hpp"
+#include "clampbook/intake/judge.hpp"
 #include "clampbook/model/ring.hpp"
 #include "clampbook/model/thread.hpp"
 #include "clampbook/units/reading.hpp"
@@ -200,10 +201,16 @@ std::string title_of(const Joint& joint) {
 
 } // namespace
 
-std::optional<std::string> implausible(const Reference& reference, const Joint& joint, const Tightening& tightening) {
+std::optional<std::string> implausible(const Judge& judge, const Joint& joint, const Tightening& tightening) {
     const auto asked = asked_of(joint, tightening);
-    const auto window = asked ? window_of(reference, joint, asked->habit) : std::nullopt;
-    const Torque torque = asked ? asked->step.nominal * newton_metre : 0 * newton_metre;
+    if (!asked) {
+        return std::nullopt;
+    }
+    const std::string like =
+        key_of({joint.thread, joint.property_class, joint.form, joint.ring, joint.housing, role_name(joint.role),
+                joint.engagement_mm ? print_shortest(*joint.engagement_mm) : "", std::to_string(static_cast<int>(asked->habit))});
+    const auto& window = judge.memory().windows.of(like, [&] { return window_of(judge.reference(), joint, asked->habit); });
+    const Torque torque = asked->step.nominal * newton_metre;
     if (!window || window->holds(torque)) {
         return std::nullopt;
     }

@@ -51,8 +51,8 @@ std::vector<Pair> paired(const std::vector<Value>& theirs, const std::vector<Val
     return pairs;
 }
 
-void require_sound(const reference::Reference& reference, const Joint& joint, Value& value, const Rules& rules,
-                   const book::Stamp& stamp, JointTaken& taken) {
+void require_sound(const Judge& judge, const Joint& joint, Value& value, const Rules& rules, const book::Stamp& stamp,
+                   JointTaken& taken) {
     require_origin(value);
     require_past(value.entered_on, "the date of entry", stamp);
     if (value.is_checked()) {
@@ -71,9 +71,9 @@ void require_sound(const reference::Reference& reference, const Joint& joint, Va
         return; // what no longer holds may have ended for making no sense
     }
     if (value.confirmed.empty()) {
-        value.confirmed = confirmation(reference, joint, value.tightening, rules.confirm_all, "--confirm-all");
+        value.confirmed = confirmation(judge, joint, value.tightening, rules.confirm_all, "--confirm-all");
         if (!value.confirmed.empty()) {
-            taken.confirmed.push_back(implausible(reference, joint, value.tightening).value());
+            taken.confirmed.push_back(implausible(judge, joint, value.tightening).value());
         }
     }
 }
@@ -110,15 +110,20 @@ void require_agreement(const Joint& there, const JointFacts& said) {
     }
 }
 
-Source source_in_book(book::Book& book, const Source& source, const book::Stamp& stamp) {
+std::optional<Source> known_source(const book::Book& book, const Source& source) {
     if (!source.date.empty()) {
         require_date(source.date, "source_date");
     }
-    if (auto there = book.find_source(source)) {
-        if (!source.date.empty() && there->date != source.date) {
-            throw error(ErrorKind::conflict, "source_date: '{}', and the book has {} for this source", source.date,
-                        there->date.empty() ? "nothing" : "'" + there->date + "'");
-        }
+    auto there = book.find_source(source);
+    if (there && !source.date.empty() && there->date != source.date) {
+        throw error(ErrorKind::conflict, "source_date: '{}', and the book has {} for this source", source.date,
+                    there->date.empty() ? "nothing" : "'" + there->date + "'");
+    }
+    return there;
+}
+
+Source source_in_book(book::Book& book, const Source& source, const book::Stamp& stamp) {
+    if (auto there = known_source(book, source)) {
         return *there;
     }
     Source added = source;
@@ -143,7 +148,7 @@ void take_machine(book::Book& book, const MachineRecord& record, const book::Sta
     });
 }
 
-JointTaken take_joint(book::Book& book, const reference::Reference& reference, const JointRecord& record, const Rules& rules,
+JointTaken take_joint(book::Book& book, const Judge& judge, const JointRecord& record, const Rules& rules,
                       const book::Stamp& stamp) {
     const auto machine = book.find_machine(record.machine);
     const auto assembly = machine ? book.find_assembly(machine->id, record.assembly.name) : std::nullopt;
@@ -151,7 +156,7 @@ JointTaken take_joint(book::Book& book, const reference::Reference& reference, c
         throw error(ErrorKind::invalid_data, "its machine '{}' with the assembly '{}' is not among the machines",
                     record.machine.title(), record.assembly.name);
     }
-    Joint joint = in_standard_words(reference, record.joint, FieldNames::given);
+    Joint joint = in_standard_words(judge, record.joint, FieldNames::given);
     joint.assembly = assembly->id;
     if (const auto there = book.find_joint(assembly->id, joint.name)) {
         // What every joint has unless somebody says otherwise is not said.
@@ -187,7 +192,7 @@ JointTaken take_joint(book::Book& book, const reference::Reference& reference, c
             continue;
         }
         Value& value = theirs[i];
-        require_sound(reference, joint, value, rules, stamp, taken);
+        require_sound(judge, joint, value, rules, stamp, taken);
         value.joint = joint.id;
         pairs[i].id = book.add_value(value, stamp);
         if (value.is_checked()) {

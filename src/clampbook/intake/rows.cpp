@@ -41,18 +41,6 @@ auto cell(std::string_view column, F&& body) {
     }
 }
 
-RecordId machine_of(book::Book& book, const exchange::JointRow& row, const book::Stamp& stamp) {
-    Machine machine;
-    machine.maker = row.machine_maker;
-    machine.model = row.machine_model;
-    machine.variant = row.machine_variant;
-    if (machine.maker.empty() || machine.model.empty()) {
-        throw error(ErrorKind::usage, "machine_maker and machine_model must not be empty");
-    }
-    const auto there = book.find_machine(machine);
-    return there ? there->id : book.add_machine(machine, stamp);
-}
-
 int read_count(std::string_view text) {
     const double number = read_number(text, "a count");
     if (!(number >= 0 && number <= 1e6) || number != static_cast<int>(number)) {
@@ -62,7 +50,7 @@ int read_count(std::string_view text) {
 }
 
 // The joint as the row tells it, in the words of the standards.
-Joint told_joint(const reference::Reference& reference, const exchange::JointRow& row) {
+Joint told_joint(const Judge& judge, const exchange::JointRow& row) {
     Joint joint;
     joint.name = row.joint;
     joint.role = cell("role", [&] { return row.role.empty() ? Role::other : read_role(row.role); });
@@ -77,7 +65,7 @@ Joint told_joint(const reference::Reference& reference, const exchange::JointRow
     }
     joint.safety_critical = cell("safety_critical", [&] { return read_yes(row.safety_critical); });
     joint.note = row.note;
-    return in_standard_words(reference, joint, FieldNames::given);
+    return in_standard_words(judge, joint, FieldNames::given);
 }
 
 // What the row says; an empty cell says nothing.
@@ -93,72 +81,95 @@ JointFacts said_by(const exchange::JointRow& row, const Joint& told) {
     return facts;
 }
 
-RecordId joint_of(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
-                  const book::Stamp& stamp) {
-    const RecordId machine = machine_of(book, row, stamp);
-    if (row.assembly.empty() || row.joint.empty()) {
-        throw error(ErrorKind::usage, "assembly and joint must not be empty");
-    }
-    const auto assembly_there = book.find_assembly(machine, row.assembly);
-    const RecordId assembly = assembly_there ? assembly_there->id : book.add_assembly({0, machine, row.assembly, ""}, stamp);
-    Joint told = told_joint(reference, row);
-    if (const auto there = book.find_joint(assembly, row.joint)) {
-        require_agreement(*there, said_by(row, told));
-        return there->id;
-    }
-    told.assembly = assembly;
-    return book.add_joint(told, stamp);
-}
+// What a row tells, read and in the words of the standards; nothing of the book was asked yet.
+struct ToldRow {
+    Machine machine;
+    Joint joint;
+    JointFacts facts;           // what the row says of the joint
+    std::optional<Value> value; // its source without a number
+};
 
-std::optional<Source> source_of(book::Book& book, const exchange::JointRow& row, const book::Stamp& stamp) {
-    if (row.source_title.empty()) {
-        return std::nullopt;
-    }
+Source source_of(const exchange::JointRow& row) {
     Source source;
     source.kind = row.source_kind.empty() ? "document" : row.source_kind;
     source.title = row.source_title;
     source.number = row.source_number;
     source.edition = row.source_edition;
     source.date = row.source_date;
-    return source_in_book(book, source, stamp);
+    return source;
 }
 
-// The value of a row that has one.
-RowTaken take_value(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, RecordId joint,
-                    const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
-    Entry entry;
-    entry.joint = joint;
-    // A note about the joint that the book has otherwise can only be about this value.
-    const auto place = book.place(joint);
-    std::vector<std::string> notes;
-    if (!row.value_note.empty()) {
-        notes.push_back(row.value_note);
-    }
-    if (!row.note.empty() && place && place->joint.note != row.note) {
-        notes.push_back(row.note);
-    }
-    entry.note = clampbook::join(notes, "; ");
-    entry.tightening = row.tightening;
-    entry.label = cell("label", [&] { return read_label(row.label); });
-    entry.source = source_of(book, row, stamp);
-    entry.page = row.page;
-    entry.entered_by = row.entered_by;
-    entry.entered_on = row.entered_on;
-    entry.confirmed = row.confirmed.empty() ? rules.confirm_all : row.confirmed;
-    entry.reason = rules.supersede;
-    entry.confirm_option = "--confirm-all";
-
-    Value told;
-    told.label = entry.label;
-    told.source = entry.source;
-    told.page = entry.page;
-    told.tightening = cell("tightening", [&] { return read_tightening(row.tightening); });
-    cell(told.source ? "page" : "source_title", [&] { require_origin(told); });
+Value read_value(const exchange::JointRow& row, const book::Stamp& stamp) {
+    Value value;
+    value.label = cell("label", [&] { return read_label(row.label); });
+    value.tightening = cell("tightening", [&] { return read_tightening(row.tightening); });
+    value.source = row.source_title.empty() ? std::nullopt : std::optional{source_of(row)};
+    value.page = row.page;
+    cell(value.source ? "page" : "source_title", [&] { require_origin(value); });
     if (!row.entered_on.empty()) {
         cell("entered_on", [&] { require_past(row.entered_on, "the date of entry", stamp); });
     }
+    value.entered_by = row.entered_by.empty() ? stamp.person : row.entered_by;
+    value.entered_on = row.entered_on.empty() ? stamp.date() : row.entered_on;
+    return value;
+}
+
+ToldRow read_row(const Judge& judge, const exchange::JointRow& row, const book::Stamp& stamp) {
+    for (const exchange::JointColumn& column : exchange::joint_columns()) {
+        if (has_control(row.*column.cell)) {
+            throw error(ErrorKind::usage, "{}: the cell holds a line end or another control character", column.name);
+        }
+    }
+    if (row.machine_maker.empty() || row.machine_model.empty()) {
+        throw error(ErrorKind::usage, "machine_maker and machine_model must not be empty");
+    }
+    if (row.assembly.empty() || row.joint.empty()) {
+        throw error(ErrorKind::usage, "assembly and joint must not be empty");
+    }
+    ToldRow told;
+    told.machine.maker = row.machine_maker;
+    told.machine.model = row.machine_model;
+    told.machine.variant = row.machine_variant;
+    told.joint = told_joint(judge, row);
+    told.facts = said_by(row, told.joint);
+    if (!row.tightening.empty()) {
+        told.value = read_value(row, stamp);
+        return told;
+    }
+    for (const auto& [column, text] : {std::pair{"label", row.label}, {"source_title", row.source_title}, {"page", row.page}}) {
+        if (!text.empty()) {
+            throw error(ErrorKind::usage, "tightening: is empty, though the row has a {} ('{}')", column, text);
+        }
+    }
+    return told;
+}
+
+} // namespace
+
+Rows::Rows(book::Book& book, const Judge& judge, std::string file, book::Stamp stamp, Rules rules)
+    : book_(book), judge_(judge), file_(std::move(file)), stamp_(std::move(stamp)), rules_(std::move(rules)),
+      first_new_(book.next_value()) {}
+
+// The number of the row's assembly, 0 where the book lacks it or its machine. Rows of one assembly mostly stand together, so the
+// last answer is kept.
+RecordId Rows::assembly_of(const exchange::JointRow& row, const Machine& like) {
+    std::string names = key_of({row.machine_maker, row.machine_model, row.machine_variant, row.assembly});
+    if (names != last_names_) {
+        const auto machine = book_.find_machine(like);
+        const auto assembly = machine ? book_.find_assembly(machine->id, row.assembly) : std::nullopt;
+        if (!assembly) {
+            return 0;
+        }
+        last_names_ = std::move(names);
+        last_assembly_ = assembly->id;
+    }
+    return last_assembly_;
+}
+
+// Whether the value is new here; `replaces` gets those that it ends. Throws conflict where the book says otherwise.
+Taken Rows::judged(const Value& told, RecordId joint, std::vector<RecordId>& replaces) const {
     std::optional<Value> ended;
-    for (Value& there : book.values(joint)) {
+    for (Value& there : book_.values(joint)) {
         if (!same_place(there, told)) {
             continue;
         }
@@ -166,65 +177,96 @@ RowTaken take_value(book::Book& book, const reference::Reference& reference, con
         if (there.standing != Standing::current) {
             ended = same ? std::optional{std::move(there)} : std::move(ended);
         } else if (same) {
-            return {Taken::here_already, 0};
+            return Taken::here_already;
         } else if (!same_figure(there.tightening, told.tightening)) {
-            if (there.id >= first_new) {
+            if (there.id >= first_new_) {
                 throw error(ErrorKind::conflict,
                             "tightening: '{}', and another row of this file says '{}' with the same label, "
                             "source and page",
-                            row.tightening, there.tightening.as_written);
+                            told.tightening.as_written, there.tightening.as_written);
             }
-            if (rules.supersede.empty()) {
+            if (rules_.supersede.empty()) {
                 throw error(ErrorKind::conflict,
                             "tightening: '{}', and the book has '{}' with the same label, source and page "
                             "(value {}); settle it with --supersede \"reason\", or mend the row",
-                            row.tightening, there.tightening.as_written, there.id);
+                            told.tightening.as_written, there.tightening.as_written, there.id);
             }
-            entry.replaces.push_back(there.id);
+            replaces.push_back(there.id);
         }
     }
     if (ended) {
         throw error(ErrorKind::conflict,
                     "tightening: '{}' was {} in the book (value {}: {}); where it holds again, say so with "
                     "'clampbook enter'",
-                    row.tightening, standing_name(ended->standing), ended->id, ended->end_reason);
+                    told.tightening.as_written, standing_name(ended->standing), ended->id, ended->end_reason);
     }
-    const RecordId id = cell("tightening", [&] { return enter(book, reference, entry, stamp); });
-    return {entry.replaces.empty() ? Taken::value : Taken::superseding, id};
+    return replaces.empty() ? Taken::value : Taken::superseding;
 }
 
-RowTaken take_told(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row,
-                   const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
-    const RecordId joint = joint_of(book, reference, row, stamp);
-    if (!row.tightening.empty()) {
-        return take_value(book, reference, row, joint, stamp, rules, first_new);
+// All is read and judged first; what is written after that fails only where the whole does.
+RowTaken Rows::take_told(const exchange::JointRow& row) {
+    ToldRow told = read_row(judge_, row, stamp_);
+    const RecordId assembly = assembly_of(row, told.machine);
+    const auto there = assembly == 0 ? std::nullopt : book_.find_joint(assembly, row.joint);
+    if (there) {
+        require_agreement(*there, told.facts);
     }
-    for (const auto& [column, text] : {std::pair{"label", row.label}, {"source_title", row.source_title}, {"page", row.page}}) {
-        if (!text.empty()) {
-            throw error(ErrorKind::usage, "tightening: is empty, though the row has a {} ('{}')", column, text);
+    const Joint& joint = there ? *there : told.joint;
+    RowTaken taken;
+    std::vector<RecordId> replaces;
+    bool new_source = false;
+    if (told.value) {
+        Value& value = *told.value;
+        if (value.source) {
+            const auto known = known_source(book_, *value.source);
+            new_source = !known.has_value();
+            value.source = known ? known : value.source;
         }
+        taken.what = there ? judged(value, there->id, replaces) : Taken::value;
+        if (taken.what == Taken::here_already) {
+            return taken;
+        }
+        // A note about the joint that the book has otherwise can only be about this value.
+        value.note = row.value_note;
+        if (!row.note.empty() && joint.note != row.note) {
+            value.note += (value.note.empty() ? "" : "; ") + row.note;
+        }
+        cell("tightening", [&] {
+            value.confirmed = confirmation(judge_, joint, value.tightening,
+                                           row.confirmed.empty() ? rules_.confirm_all : row.confirmed, "--confirm-all");
+        });
     }
-    return {Taken::joint, 0};
-}
-
-} // namespace
-
-RowTaken take_row(book::Book& book, const reference::Reference& reference, const exchange::JointRow& row, std::string_view file,
-                  const book::Stamp& stamp, const Rules& rules, RecordId first_new) {
-    try {
-        for (const exchange::JointColumn& column : exchange::joint_columns()) {
-            if (has_control(row.*column.cell)) {
-                throw error(ErrorKind::usage, "{}: the cell holds a line end or another control character", column.name);
+    book_.in_one_go([&] {
+        const RecordId id = there ? there->id : add_joint(told.machine, row.assembly, assembly, told.joint);
+        if (told.value) {
+            told.value->joint = id;
+            if (new_source) {
+                told.value->source->id = book_.add_source(*told.value->source, stamp_);
             }
+            taken.value = keep(book_, *told.value, replaces, rules_.supersede, stamp_);
         }
-        RowTaken taken;
-        book.in_one_go([&] { taken = take_told(book, reference, row, stamp, rules, first_new); });
-        return taken;
+    });
+    return taken;
+}
+
+RecordId Rows::add_joint(const Machine& machine, const std::string& assembly_name, RecordId assembly, Joint joint) {
+    if (assembly == 0) {
+        const auto there = book_.find_machine(machine);
+        const RecordId id = there ? there->id : book_.add_machine(machine, stamp_);
+        assembly = book_.add_assembly({0, id, assembly_name, ""}, stamp_);
+    }
+    joint.assembly = assembly;
+    return book_.add_joint(joint, stamp_);
+}
+
+RowTaken Rows::take(const exchange::JointRow& row) {
+    try {
+        return take_told(row);
     } catch (const Error& fault) {
         if (fault.kind() == ErrorKind::internal) {
             throw; // the disk's, not the row's
         }
-        throw error(fault.kind() == ErrorKind::conflict ? ErrorKind::conflict : ErrorKind::invalid_data, "{}:{}: {}", file,
+        throw error(fault.kind() == ErrorKind::conflict ? ErrorKind::conflict : ErrorKind::invalid_data, "{}:{}: {}", file_,
                     row.line, fault.what());
     }
 }

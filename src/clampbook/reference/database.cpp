@@ -57,7 +57,7 @@ std::string text_at(const SQLite::Statement& query, int column) {
 Reference::Reference() : impl_(std::make_unique<Impl>()) {
     impl_->name = "the embedded reference";
     guarded(impl_->name, [&] {
-        impl_->db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
+        impl_->db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_NOMUTEX);
         const auto size = static_cast<sqlite3_int64>(clampbook_reference_end - clampbook_reference_begin);
         // Read-only, and not freed by the library: the cast gives nothing away.
         const int code =
@@ -76,7 +76,7 @@ Reference::Reference(const std::string& path) : impl_(std::make_unique<Impl>()) 
         throw error(ErrorKind::invalid_data, "'{}' is no file; a reference database is wanted there", path);
     }
     guarded(path, [&] {
-        impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY);
+        impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
         sqlite3_db_config(impl_->db->getHandle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
         if (impl_->db->execAndGet("SELECT count(*) FROM sqlite_schema WHERE name = 'metadata'").getInt() == 0) {
             throw error(ErrorKind::invalid_data, "'{}' is no reference database of clampbook", path);
@@ -91,7 +91,7 @@ Reference::Reference(const std::string& path) : impl_(std::make_unique<Impl>()) 
         if (static_cast<std::uintmax_t>(pages * page) != std::filesystem::file_size(path)) {
             throw error(ErrorKind::invalid_data, "'{}' is not whole: {} pages of {} bytes are expected", path, pages, page);
         }
-        SQLite::Statement check{*impl_->db, "PRAGMA integrity_check(1)"};
+        Query check{impl_->statements, "PRAGMA integrity_check(1)"};
         if (!check.executeStep() || check.getColumn(0).getString() != "ok") {
             throw error(ErrorKind::invalid_data, "'{}' is damaged: {}", path, check.getColumn(0).getString());
         }
@@ -104,7 +104,7 @@ Reference& Reference::operator=(Reference&&) noexcept = default;
 
 std::string Reference::metadata(std::string_view key) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT value FROM metadata WHERE key = ?"};
+        Query query{impl_->statements, "SELECT value FROM metadata WHERE key = ?"};
         query.bind(1, std::string{key});
         if (!query.executeStep()) {
             throw error(ErrorKind::invalid_data, "{}: its metadata lack '{}'", impl_->name, key);

@@ -5,6 +5,7 @@
 // database library into ours. Not installed.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/prepared.hpp"
 #include "clampbook/reference/reference.hpp"
 
 #include <memory>
@@ -25,9 +26,13 @@ namespace clampbook::reference {
 inline constexpr int k_layout_major = 1;
 inline constexpr int k_layout_minor = 1;
 
+using Statements = PreparedShelf<SQLite::Database, SQLite::Statement>;
+using Query = Prepared<SQLite::Database, SQLite::Statement>;
+
 struct Reference::Impl {
     std::string name; ///< for messages
     std::unique_ptr<SQLite::Database> db;
+    mutable Statements statements{db};
 
     Impl() = default;
     ~Impl();

@@ -16,10 +16,10 @@ std::string cited_apart(std::string_view prefix, std::string_view basis) {
                        prefix, basis);
 }
 
-Citation citation_apart(SQLite::Database& db, const std::string& table, std::string_view prefix, std::string_view basis,
+Citation citation_apart(Statements& statements, const std::string& table, std::string_view prefix, std::string_view basis,
                         std::string_view code) {
-    SQLite::Statement query{db, std::string{"SELECT "} + k_citation_columns + " FROM " + cited_apart(prefix, basis) + " FROM " +
-                                    table + ") t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+    Query query{statements, std::string{"SELECT "} + k_citation_columns + " FROM " + cited_apart(prefix, basis) + " FROM " +
+                                table + ") t JOIN source s ON s.code = t.source WHERE t.code = ?"};
     query.bind(1, std::string{code});
     query.executeStep();
     return citation_at(query, 0);
@@ -34,10 +34,10 @@ std::optional<Stress> stress_at(const SQLite::Statement& query, int column) {
 
 MaterialRow Reference::material(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT t.code, name, family, tensile_strength_MPa, shear_strength_MPa, "
-                                            "shear_ratio_value, modulus_MPa, expansion_per_K, limiting_pressure_MPa, "} +
-                                    k_citation_columns + " FROM housing t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        Query query{impl_->statements, std::string{"SELECT t.code, name, family, tensile_strength_MPa, shear_strength_MPa, "
+                                                   "shear_ratio_value, modulus_MPa, expansion_per_K, limiting_pressure_MPa, "} +
+                                           k_citation_columns +
+                                           " FROM housing t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "'{}' passed as a material but is none", code);
@@ -59,10 +59,10 @@ MaterialRow Reference::material(std::string_view code) const {
         row.expansion = *number_at(query, 7);
         row.limiting_pressure = stress_at(query, 8);
         row.citation = citation_at(query, 9);
-        row.shear = citation_apart(*impl_->db, "housing", "shear", "shear_basis", row.code);
-        row.elastic = citation_apart(*impl_->db, "housing", "elastic", "basis", row.code);
+        row.shear = citation_apart(impl_->statements, "housing", "shear", "shear_basis", row.code);
+        row.elastic = citation_apart(impl_->statements, "housing", "elastic", "basis", row.code);
         if (row.limiting_pressure) {
-            row.pressure = citation_apart(*impl_->db, "housing", "pressure", "basis", row.code);
+            row.pressure = citation_apart(impl_->statements, "housing", "pressure", "basis", row.code);
         }
         return row;
     });
@@ -70,13 +70,12 @@ MaterialRow Reference::material(std::string_view code) const {
 
 std::optional<RingRow> Reference::usual_ring(std::string_view thread_code) const {
     return guarded(impl_->name, [&]() -> std::optional<RingRow> {
-        SQLite::Statement query{
-            *impl_->db,
-            std::string{"SELECT t.code, inner_diameter_print, outer_diameter_print, thickness_print, inner_diameter_mm, "
-                        "outer_diameter_mm, thickness_mm, "} +
-                k_citation_columns +
-                " FROM ring_thread u JOIN ring t ON t.code = u.ring JOIN source s ON s.code = t.source "
-                "WHERE u.size = ? AND u.usual = 'yes' AND t.form = 'A'"};
+        Query query{impl_->statements,
+                    std::string{"SELECT t.code, inner_diameter_print, outer_diameter_print, thickness_print, inner_diameter_mm, "
+                                "outer_diameter_mm, thickness_mm, "} +
+                        k_citation_columns +
+                        " FROM ring_thread u JOIN ring t ON t.code = u.ring JOIN source s ON s.code = t.source "
+                        "WHERE u.size = ? AND u.usual = 'yes' AND t.form = 'A'"};
         query.bind(1, std::string{thread_code.substr(0, thread_code.find('x'))});
         if (!query.executeStep()) {
             return std::nullopt;
@@ -96,9 +95,8 @@ std::optional<RingRow> Reference::usual_ring(std::string_view thread_code) const
 
 RingInfo Reference::ring(std::string_view material, std::string_view thread_code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, t.name, renew, seating_stress_MPa, "} +
-                                                k_citation_columns +
-                                                " FROM ring_material t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        Query query{impl_->statements, std::string{"SELECT t.code, t.name, renew, seating_stress_MPa, "} + k_citation_columns +
+                                           " FROM ring_material t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{material});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "'{}' passed as a ring material but is none", material);
@@ -106,7 +104,7 @@ RingInfo Reference::ring(std::string_view material, std::string_view thread_code
         RingInfo info{
             text_at(query, 0), text_at(query, 1), text_at(query, 2), {}, citation_at(query, 4), stress_at(query, 3), {}};
         if (info.seating_stress) {
-            info.seating = citation_apart(*impl_->db, "ring_material", "seating", "'published'", info.material);
+            info.seating = citation_apart(impl_->statements, "ring_material", "seating", "'published'", info.material);
         }
         const bool flat = info.material == "aluminium" || info.material == "copper" || info.material == "steel";
         if (const auto usual = flat && !thread_code.empty() ? usual_ring(thread_code) : std::nullopt) {
@@ -118,10 +116,10 @@ RingInfo Reference::ring(std::string_view material, std::string_view thread_code
 
 std::optional<PlugRow> Reference::plug(std::string_view form, std::string_view thread_code) const {
     return guarded(impl_->name, [&]() -> std::optional<PlugRow> {
-        SQLite::Statement query{
-            *impl_->db, std::string{"SELECT t.code, form, across_flats_mm, collar_diameter_mm, thread_length_mm, "} +
-                            k_citation_columns +
-                            " FROM plug t JOIN source s ON s.code = t.source WHERE form = ? AND thread = ? ORDER BY t.code"};
+        Query query{impl_->statements,
+                    std::string{"SELECT t.code, form, across_flats_mm, collar_diameter_mm, thread_length_mm, "} +
+                        k_citation_columns +
+                        " FROM plug t JOIN source s ON s.code = t.source WHERE form = ? AND thread = ? ORDER BY t.code"};
         query.bind(1, std::string{form});
         query.bind(2, std::string{thread_code});
         if (!query.executeStep()) {
@@ -139,8 +137,8 @@ std::optional<PlugRow> Reference::plug(std::string_view form, std::string_view t
 
 PlugFormRow Reference::plug_form_row(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, name, drive, seal, "} + k_citation_columns +
-                                                " FROM plug_form t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        Query query{impl_->statements, std::string{"SELECT t.code, name, drive, seal, "} + k_citation_columns +
+                                           " FROM plug_form t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "'{}' passed as a form of plug but is none", code);
@@ -151,9 +149,9 @@ PlugFormRow Reference::plug_form_row(std::string_view code) const {
 
 std::vector<PortTorqueRow> Reference::port_torques(std::string_view thread_code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT standard, series, torque_Nm, "} + k_citation_columns +
-                                    " FROM port_torque t JOIN source s ON s.code = t.source WHERE thread = ? ORDER BY torque_Nm"};
+        Query query{impl_->statements,
+                    std::string{"SELECT standard, series, torque_Nm, "} + k_citation_columns +
+                        " FROM port_torque t JOIN source s ON s.code = t.source WHERE thread = ? ORDER BY torque_Nm"};
         query.bind(1, std::string{thread_code});
         std::vector<PortTorqueRow> rows;
         while (query.executeStep()) {
@@ -165,10 +163,10 @@ std::vector<PortTorqueRow> Reference::port_torques(std::string_view thread_code)
 
 std::optional<PipeToleranceRow> Reference::pipe_tolerance(double threads_per_inch) const {
     return guarded(impl_->name, [&]() -> std::optional<PipeToleranceRow> {
-        SQLite::Statement query{
-            *impl_->db, std::string{"SELECT pitch_internal_mm, pitch_external_mm, minor_internal_mm, major_external_mm, "} +
-                            k_citation_columns +
-                            " FROM pipe_tolerance t JOIN source s ON s.code = t.source WHERE threads_per_inch_value = ?"};
+        Query query{impl_->statements,
+                    std::string{"SELECT pitch_internal_mm, pitch_external_mm, minor_internal_mm, major_external_mm, "} +
+                        k_citation_columns +
+                        " FROM pipe_tolerance t JOIN source s ON s.code = t.source WHERE threads_per_inch_value = ?"};
         query.bind(1, threads_per_inch);
         if (!query.executeStep()) {
             return std::nullopt;
@@ -181,9 +179,9 @@ std::optional<PipeToleranceRow> Reference::pipe_tolerance(double threads_per_inc
 ShearRatioRow Reference::shear_ratio(std::string_view class_name) const {
     return guarded(impl_->name, [&] {
         // The class itself first, then the least.
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT ratio_value, t.code = ?1, "} + k_citation_columns +
-                                    " FROM screw_shear t JOIN source s ON s.code = t.source ORDER BY t.code <> ?1, ratio_value"};
+        Query query{impl_->statements,
+                    std::string{"SELECT ratio_value, t.code = ?1, "} + k_citation_columns +
+                        " FROM screw_shear t JOIN source s ON s.code = t.source ORDER BY t.code <> ?1, ratio_value"};
         query.bind(1, std::string{class_name});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "the reference lacks the shear strength of screws");
@@ -194,9 +192,9 @@ ShearRatioRow Reference::shear_ratio(std::string_view class_name) const {
 
 EmbeddingRow Reference::embedding(int roughness, std::string_view location) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT roughness, location, amount_mm, "} + k_citation_columns +
-                                                " FROM embedding t JOIN source s ON s.code = t.source "
-                                                "WHERE load = 'axial' AND location = ? AND roughness LIKE ?"};
+        Query query{impl_->statements, std::string{"SELECT roughness, location, amount_mm, "} + k_citation_columns +
+                                           " FROM embedding t JOIN source s ON s.code = t.source "
+                                           "WHERE load = 'axial' AND location = ? AND roughness LIKE ?"};
         query.bind(1, std::string{location});
         query.bind(2, fmt::format("%Rz < {} µm", roughness));
         if (!query.executeStep()) {
@@ -208,9 +206,8 @@ EmbeddingRow Reference::embedding(int roughness, std::string_view location) cons
 
 FrictionClassRow Reference::friction_class(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, low_value, high_value, condition, "} +
-                                                k_citation_columns +
-                                                " FROM friction_class t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        Query query{impl_->statements, std::string{"SELECT t.code, low_value, high_value, condition, "} + k_citation_columns +
+                                           " FROM friction_class t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {
             throw error(ErrorKind::not_found, "'{}' is no friction class; they are A to E", code);
@@ -230,10 +227,10 @@ ToolRow Reference::tool(std::string_view typed) const {
             }
             return out;
         };
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, tool, deviation_small_value, deviation_value, "} +
-                                                k_citation_columns +
-                                                " FROM tool_accuracy t JOIN source s ON s.code = t.source "
-                                                "WHERE type IS NOT NULL ORDER BY t.code"};
+        Query query{impl_->statements, std::string{"SELECT t.code, tool, deviation_small_value, deviation_value, "} +
+                                           k_citation_columns +
+                                           " FROM tool_accuracy t JOIN source s ON s.code = t.source "
+                                           "WHERE type IS NOT NULL ORDER BY t.code"};
         std::vector<std::string> known;
         while (query.executeStep()) {
             if (letters(text_at(query, 0)) == letters(typed)) {

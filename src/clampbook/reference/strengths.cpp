@@ -12,8 +12,8 @@
 namespace clampbook::reference {
 namespace {
 
-std::vector<std::string> column_of(SQLite::Database& db, const std::string& sql) {
-    SQLite::Statement query{db, sql};
+std::vector<std::string> column_of(Statements& statements, const std::string& sql) {
+    Query query{statements, sql};
     std::vector<std::string> values;
     while (query.executeStep()) {
         values.push_back(query.getColumn(0).getString());
@@ -33,7 +33,7 @@ std::string spelling(std::string_view text) {
 }
 
 // The code that was meant, among the codes themselves and the aliases of a table.
-std::string by_spelling(SQLite::Database& db, const char* table, const std::vector<std::string>& codes, std::string_view typed,
+std::string by_spelling(Statements& statements, const char* table, const std::vector<std::string>& codes, std::string_view typed,
                         std::string_view what) {
     const std::string wanted = spelling(typed);
     for (const std::string& code : codes) {
@@ -41,7 +41,7 @@ std::string by_spelling(SQLite::Database& db, const char* table, const std::vect
             return code;
         }
     }
-    SQLite::Statement query{db, "SELECT alias, code FROM alias WHERE table_name = ?"};
+    Query query{statements, "SELECT alias, code FROM alias WHERE table_name = ?"};
     query.bind(1, table);
     std::vector<std::string> names = codes;
     while (query.executeStep()) {
@@ -71,22 +71,23 @@ std::string sizes_of(const std::vector<ClassRow>& rows, bool inches) {
 
 std::vector<std::string> Reference::class_names() const {
     return guarded(impl_->name, [&] {
-        return column_of(*impl_->db, "SELECT DISTINCT class FROM property_class ORDER BY authority, tensile_strength_MPa, class");
+        return column_of(impl_->statements,
+                         "SELECT DISTINCT class FROM property_class ORDER BY authority, tensile_strength_MPa, class");
     });
 }
 
 std::string Reference::class_name(std::string_view typed) const {
     return guarded(impl_->name,
-                   [&] { return by_spelling(*impl_->db, "property_class", class_names(), typed, "property class"); });
+                   [&] { return by_spelling(impl_->statements, "property_class", class_names(), typed, "property class"); });
 }
 
 ClassRow Reference::property_class(std::string_view name, const ThreadRow& thread) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{
-            *impl_->db, std::string{"SELECT class, t.code, over_mm, from_mm, up_to_mm, tensile_strength_MPa, yield_strength_MPa, "
-                                    "yield_kind, proof_stress_MPa, t.note, thread_system, "} +
-                            k_citation_columns +
-                            " FROM property_class t JOIN source s ON s.code = t.source WHERE class = ? ORDER BY up_to_mm"};
+        Query query{impl_->statements,
+                    std::string{"SELECT class, t.code, over_mm, from_mm, up_to_mm, tensile_strength_MPa, yield_strength_MPa, "
+                                "yield_kind, proof_stress_MPa, t.note, thread_system, "} +
+                        k_citation_columns +
+                        " FROM property_class t JOIN source s ON s.code = t.source WHERE class = ? ORDER BY up_to_mm"};
         query.bind(1, std::string{name});
         std::vector<ClassRow> rows;
         std::string system;
@@ -139,11 +140,10 @@ ClassRow Reference::property_class(std::string_view name, const ThreadRow& threa
 
 std::optional<LoadRow> Reference::load(std::string_view thread_code, std::string_view class_name) const {
     return guarded(impl_->name, [&]() -> std::optional<LoadRow> {
-        SQLite::Statement query{*impl_->db,
-                                std::string{"SELECT stress_area_mm2, proof_load_N, tensile_load_N, proof_load_basis, "
-                                            "tensile_load_basis, "} +
-                                    k_citation_columns +
-                                    " FROM bolt_load t JOIN source s ON s.code = t.source WHERE thread = ? AND class = ?"};
+        Query query{impl_->statements, std::string{"SELECT stress_area_mm2, proof_load_N, tensile_load_N, proof_load_basis, "
+                                                   "tensile_load_basis, "} +
+                                           k_citation_columns +
+                                           " FROM bolt_load t JOIN source s ON s.code = t.source WHERE thread = ? AND class = ?"};
         query.bind(1, std::string{thread_code});
         query.bind(2, std::string{class_name});
         if (!query.executeStep()) {
@@ -156,9 +156,9 @@ std::optional<LoadRow> Reference::load(std::string_view thread_code, std::string
 
 std::vector<NutFactorRow> Reference::nut_factors() const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, condition, low_value, high_value, value_value, "} +
-                                                k_citation_columns +
-                                                " FROM nut_factor t JOIN source s ON s.code = t.source ORDER BY t.code"};
+        Query query{impl_->statements, std::string{"SELECT t.code, condition, low_value, high_value, value_value, "} +
+                                           k_citation_columns +
+                                           " FROM nut_factor t JOIN source s ON s.code = t.source ORDER BY t.code"};
         std::vector<NutFactorRow> rows;
         while (query.executeStep()) {
             rows.push_back({text_at(query, 0), text_at(query, 1), number_at(query, 2), number_at(query, 3), number_at(query, 4),
@@ -182,9 +182,9 @@ NutFactorRow Reference::nut_factor(std::string_view condition) const {
 
 ScatterRow Reference::scatter(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, method, scatter_high_value, alpha_high_value, "} +
-                                                k_citation_columns +
-                                                " FROM tightening_scatter t JOIN source s ON s.code = t.source ORDER BY t.code"};
+        Query query{impl_->statements, std::string{"SELECT t.code, method, scatter_high_value, alpha_high_value, "} +
+                                           k_citation_columns +
+                                           " FROM tightening_scatter t JOIN source s ON s.code = t.source ORDER BY t.code"};
         std::vector<std::string> codes;
         while (query.executeStep()) {
             codes.push_back(text_at(query, 0));
@@ -200,8 +200,8 @@ ScatterRow Reference::scatter(std::string_view typed) const {
 
 PreloadChoice Reference::preload_choice(std::string_view code) const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT words, share_value, "} + k_citation_columns +
-                                                " FROM preload_choice t JOIN source s ON s.code = t.source WHERE t.code = ?"};
+        Query query{impl_->statements, std::string{"SELECT words, share_value, "} + k_citation_columns +
+                                           " FROM preload_choice t JOIN source s ON s.code = t.source WHERE t.code = ?"};
         query.bind(1, std::string{code});
         if (!query.executeStep()) {
             throw error(ErrorKind::internal, "the reference lacks the preload choice '{}'", code);
@@ -212,9 +212,9 @@ PreloadChoice Reference::preload_choice(std::string_view code) const {
 
 std::optional<SizeRow> Reference::bearing_diameter(std::string_view head, std::string_view size) const {
     return guarded(impl_->name, [&]() -> std::optional<SizeRow> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, bearing_diameter_min_mm, "} + k_citation_columns +
-                                                " FROM head t JOIN source s ON s.code = t.source WHERE t.kind = ? AND t.size = ? "
-                                                "AND bearing_diameter_min_mm IS NOT NULL ORDER BY t.code LIMIT 1"};
+        Query query{impl_->statements, std::string{"SELECT t.code, bearing_diameter_min_mm, "} + k_citation_columns +
+                                           " FROM head t JOIN source s ON s.code = t.source WHERE t.kind = ? AND t.size = ? "
+                                           "AND bearing_diameter_min_mm IS NOT NULL ORDER BY t.code LIMIT 1"};
         query.bind(1, std::string{head});
         query.bind(2, std::string{size});
         if (!query.executeStep()) {
@@ -226,10 +226,10 @@ std::optional<SizeRow> Reference::bearing_diameter(std::string_view head, std::s
 
 std::optional<SizeRow> Reference::clearance_hole(std::string_view fit, std::string_view size) const {
     return guarded(impl_->name, [&]() -> std::optional<SizeRow> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT t.code, CASE ?1 WHEN 'fine' THEN fine_mm WHEN 'medium' THEN "
-                                                        "medium_mm WHEN 'coarse' THEN coarse_mm END, "} +
-                                                k_citation_columns +
-                                                " FROM clearance_hole t JOIN source s ON s.code = t.source WHERE t.size = ?2"};
+        Query query{impl_->statements, std::string{"SELECT t.code, CASE ?1 WHEN 'fine' THEN fine_mm WHEN 'medium' THEN "
+                                                   "medium_mm WHEN 'coarse' THEN coarse_mm END, "} +
+                                           k_citation_columns +
+                                           " FROM clearance_hole t JOIN source s ON s.code = t.source WHERE t.size = ?2"};
         query.bind(1, std::string{fit});
         query.bind(2, std::string{size});
         if (!query.executeStep() || !number_at(query, 1)) {
@@ -242,7 +242,7 @@ std::optional<SizeRow> Reference::clearance_hole(std::string_view fit, std::stri
 
 std::string Reference::fastener_class(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        for (const std::string& nut : column_of(*impl_->db, "SELECT DISTINCT class FROM nut_load")) {
+        for (const std::string& nut : column_of(impl_->statements, "SELECT DISTINCT class FROM nut_load")) {
             if (nut == trim(typed)) {
                 return nut;
             }
@@ -253,29 +253,29 @@ std::string Reference::fastener_class(std::string_view typed) const {
 
 std::string Reference::housing(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "housing", column_of(*impl_->db, "SELECT code FROM housing ORDER BY code"), typed,
-                           "housing material");
+        return by_spelling(impl_->statements, "housing", column_of(impl_->statements, "SELECT code FROM housing ORDER BY code"),
+                           typed, "housing material");
     });
 }
 
 std::string Reference::ring_material(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "ring_material", column_of(*impl_->db, "SELECT code FROM ring_material ORDER BY code"),
-                           typed, "ring material");
+        return by_spelling(impl_->statements, "ring_material",
+                           column_of(impl_->statements, "SELECT code FROM ring_material ORDER BY code"), typed, "ring material");
     });
 }
 
 std::string Reference::plug_form(std::string_view typed) const {
     return guarded(impl_->name, [&] {
-        return by_spelling(*impl_->db, "plug_form", column_of(*impl_->db, "SELECT code FROM plug_form ORDER BY code"), typed,
-                           "plug form");
+        return by_spelling(impl_->statements, "plug_form",
+                           column_of(impl_->statements, "SELECT code FROM plug_form ORDER BY code"), typed, "plug form");
     });
 }
 
 std::vector<Word> Reference::words() const {
     return guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT w.concept, coalesce(c.role, ''), w.language, w.word, w.preferred = 'yes' "
-                                            "FROM word w JOIN concept c ON c.code = w.concept ORDER BY w.code"};
+        Query query{impl_->statements, "SELECT w.concept, coalesce(c.role, ''), w.language, w.word, w.preferred = 'yes' "
+                                       "FROM word w JOIN concept c ON c.code = w.concept ORDER BY w.code"};
         std::vector<Word> words;
         while (query.executeStep()) {
             words.push_back(

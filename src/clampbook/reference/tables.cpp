@@ -103,7 +103,7 @@ Table Reference::table(std::string_view typed) const {
     return guarded(impl_->name, [&] {
         Table table{topic.name, topic.title, {}, {}};
         std::vector<std::string> all;
-        SQLite::Statement info{*impl_->db, std::string{"PRAGMA table_info("} + topic.table + ")"};
+        Query info{impl_->statements, std::string{"PRAGMA table_info("} + topic.table + ")"};
         while (info.executeStep()) {
             all.push_back(info.getColumn(1).getString());
         }
@@ -125,8 +125,8 @@ Table Reference::table(std::string_view typed) const {
                 select += (select.empty() ? "" : ", ") + name;
             }
         }
-        SQLite::Statement query{*impl_->db, "SELECT " + select + " FROM " + topic.table +
-                                                (topic.order == nullptr ? "" : std::string{" ORDER BY "} + topic.order)};
+        Query query{impl_->statements, "SELECT " + select + " FROM " + topic.table +
+                                           (topic.order == nullptr ? "" : std::string{" ORDER BY "} + topic.order)};
         while (query.executeStep()) {
             std::vector<TableCell> row;
             int at = 0;

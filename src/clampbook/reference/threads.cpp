@@ -64,9 +64,8 @@ bool matches(const ThreadRow& row, const ThreadName& name) {
     return series && (!name.threads_per_inch || (row.threads_per_inch && close(*row.threads_per_inch, *name.threads_per_inch)));
 }
 
-std::vector<ThreadRow> rows_of_size(SQLite::Database& db, const ThreadName& name) {
-    SQLite::Statement query{db,
-                            std::string{"SELECT t.code, t.size, t.series, major_diameter_mm, pitch_mm, threads_per_inch_value, "
+std::vector<ThreadRow> rows_of_size(Statements& statements, const ThreadName& name) {
+    Query query{statements, std::string{"SELECT t.code, t.size, t.series, major_diameter_mm, pitch_mm, threads_per_inch_value, "
                                         "pitch_diameter_mm, minor_internal_mm, minor_external_mm, stress_area_mm2, "
                                         "gauge_length_mm, useful_length_mm, t.note, "} +
                                 k_citation_columns +
@@ -102,7 +101,7 @@ std::string standard_of(ThreadSystem system) {
 std::optional<ThreadRow> Reference::find_thread(const ThreadName& name) const {
     return guarded(impl_->name, [&]() -> std::optional<ThreadRow> {
         std::optional<ThreadRow> found;
-        for (ThreadRow& row : rows_of_size(*impl_->db, name)) {
+        for (ThreadRow& row : rows_of_size(impl_->statements, name)) {
             if (matches(row, name) && !found) {
                 found = std::move(row);
             }
@@ -117,7 +116,7 @@ ThreadRow Reference::thread(const ThreadName& name) const {
     }
     const auto near = guarded(impl_->name, [&] {
         std::vector<std::string> codes;
-        for (const ThreadRow& row : rows_of_size(*impl_->db, name)) {
+        for (const ThreadRow& row : rows_of_size(impl_->statements, name)) {
             codes.push_back(thread_for_print(row.code));
         }
         return codes;
@@ -128,9 +127,8 @@ ThreadRow Reference::thread(const ThreadName& name) const {
     }
     if (name.system == ThreadSystem::metric) {
         const auto beside = guarded(impl_->name, [&] {
-            SQLite::Statement query{
-                *impl_->db,
-                "SELECT DISTINCT size FROM thread WHERE system = 'M' ORDER BY abs(major_diameter_mm - ?), size LIMIT 2"};
+            Query query{impl_->statements,
+                        "SELECT DISTINCT size FROM thread WHERE system = 'M' ORDER BY abs(major_diameter_mm - ?), size LIMIT 2"};
             query.bind(1, read_decimal(name.size.substr(1))->value);
             std::vector<std::string> sizes;
             while (query.executeStep()) {
@@ -142,7 +140,7 @@ ThreadRow Reference::thread(const ThreadName& name) const {
                     standard_of(name.system), join(beside, " and "));
     }
     const auto all = guarded(impl_->name, [&] {
-        SQLite::Statement query{*impl_->db, "SELECT code FROM thread WHERE system = ?"};
+        Query query{impl_->statements, "SELECT code FROM thread WHERE system = ?"};
         query.bind(1, system_code(name.system));
         std::vector<std::string> codes;
         while (query.executeStep()) {
@@ -159,10 +157,10 @@ ThreadRow Reference::thread(const ThreadName& name) const {
 
 std::optional<ToleranceRow> Reference::tolerance(std::string_view kind, Length major, Length pitch) const {
     return guarded(impl_->name, [&]() -> std::optional<ToleranceRow> {
-        SQLite::Statement query{*impl_->db, std::string{"SELECT size_mm, "} + k_citation_columns +
-                                                " FROM thread_tolerance t JOIN source s ON s.code = t.source "
-                                                "WHERE tolerance = ? AND abs(pitch_mm - ?) < 1e-6 "
-                                                "AND (over_mm IS NULL OR (? > over_mm AND ? <= up_to_mm))"};
+        Query query{impl_->statements, std::string{"SELECT size_mm, "} + k_citation_columns +
+                                           " FROM thread_tolerance t JOIN source s ON s.code = t.source "
+                                           "WHERE tolerance = ? AND abs(pitch_mm - ?) < 1e-6 "
+                                           "AND (over_mm IS NULL OR (? > over_mm AND ? <= up_to_mm))"};
         query.bind(1, std::string{kind});
         query.bind(2, pitch.in(millimetre));
         query.bind(3, major.in(millimetre));

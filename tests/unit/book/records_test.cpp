@@ -163,7 +163,7 @@ TEST_CASE("what is told in one go is kept whole or not at all") {
         return [&] {
             shop.book.in_one_go([&] {
                 const RecordId m = shop.book.add_machine({0, "M", "Y", "", "", "", ""}, {"Carl", k_stamp.at});
-                shop.book.in_one_go([&] { (void)shop.book.add_assembly({0, m, "box", ""}, k_stamp); });
+                shop.book.in_part([&] { (void)shop.book.add_assembly({0, m, "box", ""}, k_stamp); });
                 (void)shop.add_joint("third", Role::other, "");
                 throw fault;
             });

@@ -45,7 +45,7 @@ struct Shop {
     data_tests::TemporaryFolder folder;
     book::Book book = book::Book::create((folder / "book.db").string(), k_stamp);
 
-    void take(const JointRow& row) { intake::take_row(book, curated(), row, "sheet.csv", k_stamp); }
+    intake::RowTaken take(const JointRow& row) { return intake::Rows{book, curated(), "sheet.csv", k_stamp}.take(row); }
     std::string refused(const std::function<void(JointRow&)>& spoil, ErrorKind kind = ErrorKind::invalid_data) {
         JointRow row = good_row();
         spoil(row);
@@ -154,7 +154,7 @@ TEST_CASE("a row that does not fit is told with file, line and column, and nothi
     Shop shop;
     shop.take(good_row());
     const std::string head = shop.book.info().head;
-    CHECK(intake::take_row(shop.book, curated(), good_row(), "sheet.csv", k_stamp).what == intake::Taken::here_already);
+    CHECK(shop.take(good_row()).what == intake::Taken::here_already);
     CHECK(shop.book.info().head == head);
 }
 
