@@ -21,18 +21,13 @@ public:
     /// The database may be opened later; the shelf has to go before it.
     explicit PreparedShelf(const std::unique_ptr<Database>& db) : db_(db) {}
 
-    [[nodiscard]] std::unique_ptr<Statement> take(std::string_view sql) {
+    /// The statements of one text that nobody uses just now. The reference stays good as long as the shelf.
+    [[nodiscard]] std::vector<std::unique_ptr<Statement>>& free(std::string_view sql) {
         const auto found = free_.find(sql);
-        if (found == free_.end() || found->second.empty()) {
-            return std::make_unique<Statement>(*db_, std::string{sql});
-        }
-        auto statement = std::move(found->second.back());
-        found->second.pop_back();
-        return statement;
+        return found == free_.end() ? free_[std::string{sql}] : found->second;
     }
-    void put_back(std::unique_ptr<Statement> statement) {
-        auto& free = free_[statement->getQuery()];
-        free.push_back(std::move(statement));
+    [[nodiscard]] std::unique_ptr<Statement> prepare(std::string_view sql) const {
+        return std::make_unique<Statement>(*db_, std::string{sql});
     }
 
 private:
@@ -48,13 +43,20 @@ private:
 template <typename Database, typename Statement>
 class Prepared {
 public:
-    Prepared(PreparedShelf<Database, Statement>& shelf, std::string_view sql) : shelf_(shelf), statement_(shelf.take(sql)) {}
+    Prepared(PreparedShelf<Database, Statement>& shelf, std::string_view sql) : free_(shelf.free(sql)) {
+        if (free_.empty()) {
+            statement_ = shelf.prepare(sql);
+        } else {
+            statement_ = std::move(free_.back());
+            free_.pop_back();
+        }
+    }
     ~Prepared() {
         // A fault of the last run was told when it happened; what cannot be kept is only prepared again.
         try {
             statement_->tryReset();
             statement_->clearBindings();
-            shelf_.put_back(std::move(statement_));
+            free_.push_back(std::move(statement_));
         } catch (...) {
             statement_.reset();
         }
@@ -68,6 +70,8 @@ public:
     void bind(int place, Values&&... values) {
         statement_->bind(place, std::forward<Values>(values)...);
     }
+    /// For a text that stays what it is until the statement has run.
+    void bindNoCopy(int place, const std::string& text) { statement_->bindNoCopy(place, text); } // NOLINT: as below
     bool executeStep() { return statement_->executeStep(); } // NOLINT: named as in the library behind
     int exec() { return statement_->exec(); }
     void reset() { statement_->reset(); }
@@ -76,7 +80,7 @@ public:
     operator Statement&() const { return *statement_; } // NOLINT
 
 private:
-    PreparedShelf<Database, Statement>& shelf_;
+    std::vector<std::unique_ptr<Statement>>& free_;
     std::unique_ptr<Statement> statement_;
 };
 

@@ -40,6 +40,7 @@ void prepare(SQLite::Database& db, Access access) {
     db.exec("PRAGMA foreign_keys = ON");
     if (access == Access::write) {
         db.exec("PRAGMA synchronous = FULL");
+        db.exec("PRAGMA cache_size = -16000"); // so that a long import seldom writes a page twice
     }
 }
 
@@ -223,10 +224,12 @@ void Book::Impl::transact(const std::function<void()>& body) {
         keep_chain();
         Query{statements, "COMMIT"}.exec();
         in_transaction = false;
+        people.clear();
     } catch (...) {
         in_transaction = false;
         first_unindexed = 0;
         chain.reset();
+        people.clear();
         // Some faults have rolled back already; only then is a second ROLLBACK an error, and it changes nothing.
         if (sqlite3_get_autocommit(db->getHandle()) == 0) {
             db->tryExec("ROLLBACK");
@@ -252,6 +255,7 @@ void Book::in_part(const std::function<void()>& body) {
         } catch (...) {
             // Where the database has given the whole transaction up, there is no part of it to go back to.
             impl_->chain = chain;
+            impl_->people.clear();
             impl_->db->tryExec("ROLLBACK TO part");
             impl_->db->tryExec("RELEASE part");
             throw;

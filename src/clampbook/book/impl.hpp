@@ -47,6 +47,8 @@ struct Book::Impl {
         std::string head;
     };
     std::optional<Chain> chain;
+    /// Who was named last in this transaction; rows of one file mostly name a few people.
+    std::vector<std::pair<std::string, RecordId>> people;
 
     Impl() = default;
     ~Impl();

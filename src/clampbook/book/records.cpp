@@ -89,19 +89,32 @@ void bind_all(SQLite::Statement& statement, std::initializer_list<std::string_vi
 } // namespace
 
 RecordId Book::Impl::person(const std::string& name) {
+    constexpr std::size_t k_most = 16;
+    const auto known = std::ranges::find(people, name, &std::pair<std::string, RecordId>::first);
+    if (known != people.end()) {
+        return known->second;
+    }
     const std::string shown{trim(name)};
     if (shown.empty()) {
         throw error(ErrorKind::usage, "nobody is named; say who with --by NAME or in CLAMPBOOK_BY");
     }
+    const std::string letters = fold(shown);
     Query find{statements, "SELECT id FROM person WHERE folded = ?"};
-    find.bind(1, fold(shown));
+    find.bind(1, letters);
+    RecordId id = 0;
     if (find.executeStep()) {
-        return id_at(find, 0);
+        id = id_at(find, 0);
+    } else {
+        Query insert{statements, "INSERT INTO person (name, folded) VALUES (?, ?)"};
+        bind_all(insert, {shown, letters});
+        insert.exec();
+        id = db->getLastInsertRowid();
     }
-    Query insert{statements, "INSERT INTO person (name, folded) VALUES (?, ?)"};
-    bind_all(insert, {shown, fold(shown)});
-    insert.exec();
-    return db->getLastInsertRowid();
+    if (people.size() >= k_most) {
+        people.clear();
+    }
+    people.emplace_back(name, id);
+    return id;
 }
 
 RecordId Book::add_source(const Source& source, const Stamp& stamp) {

@@ -7,6 +7,8 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <array>
+
 namespace clampbook::book {
 namespace {
 
@@ -80,13 +82,16 @@ void Book::Impl::index_joints() {
         const std::string role = text_at(query, 3);
         const std::string thread = text_at(query, 4);
         const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
+        const std::array<std::string, 6> words{words_of(text_at(query, 0)),
+                                               words_of(text_at(query, 1)),
+                                               words_of(text_at(query, 2)),
+                                               words_of(role + " " + std::string{role_words(read_role(role))}),
+                                               thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)),
+                                               words_of(text_at(query, 5))};
         insert.bind(1, id_at(query, 6));
-        insert.bind(2, words_of(text_at(query, 0)));
-        insert.bind(3, words_of(text_at(query, 1)));
-        insert.bind(4, words_of(text_at(query, 2)));
-        insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
-        insert.bind(6, thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)));
-        insert.bind(7, words_of(text_at(query, 5)));
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            insert.bindNoCopy(static_cast<int>(i) + 2, words[i]);
+        }
         insert.exec();
         insert.reset();
     }

@@ -11,6 +11,43 @@
 
 namespace clampbook::book {
 
+namespace {
+
+void append_json(std::string& out, std::string_view text) {
+    out += '"';
+    for (const char c : text) {
+        if (c == '"' || c == '\\') {
+            out += '\\';
+            out += c;
+        } else if (static_cast<unsigned char>(c) < 0x20) {
+            out += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
+        } else {
+            out += c;
+        }
+    }
+    out += '"';
+}
+
+// An object of texts in the order given.
+std::string json_of(const EventDetail& detail, const std::string& origin) {
+    std::string out = "{";
+    const auto add = [&](std::string_view name, std::string_view text) {
+        out += out.size() == 1 ? "" : ",";
+        append_json(out, name);
+        out += ':';
+        append_json(out, text);
+    };
+    for (const auto& [name, text] : detail) {
+        add(name, text);
+    }
+    if (!origin.empty()) {
+        add("origin", origin);
+    }
+    return out + "}";
+}
+
+} // namespace
+
 std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
                        std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail) {
     const auto number = [](const std::optional<RecordId>& id) { return id ? std::to_string(*id) : std::string{"-"}; };
@@ -24,22 +61,7 @@ std::string event_hash(const std::string& previous, std::int64_t seq, const Stam
 
 void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,
                               std::optional<RecordId> value, const EventDetail& detail) {
-    std::string object = "SELECT json_object(";
-    for (std::size_t i = 0; i < detail.size(); ++i) {
-        object += i == 0 ? "?, ?" : ", ?, ?";
-    }
-    Query compose{statements, object + (stamp.origin.empty() ? ")" : ", 'origin', ?)")};
-    int at = 1;
-    for (const auto& [name, text] : detail) {
-        compose.bind(at++, std::string{name});
-        compose.bind(at++, text);
-    }
-    if (!stamp.origin.empty()) {
-        compose.bind(at, stamp.origin);
-    }
-    compose.executeStep();
-    const std::string json = text_at(compose, 0);
-
+    const std::string json = json_of(detail, stamp.origin);
     if (!chain) {
         Query kept{statements, "SELECT c.value, h.value FROM book_info c, book_info h WHERE c.key = 'event.count' AND h.key = "
                                "'event.head'"};
@@ -54,18 +76,18 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
         statements,
         "INSERT INTO event (seq, at, person, kind, joint, value, detail, previous, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, seq);
-    insert.bind(2, stamp.at);
-    insert.bind(3, stamp.person);
-    insert.bind(4, kind);
+    insert.bindNoCopy(2, stamp.at);
+    insert.bindNoCopy(3, stamp.person);
+    insert.bindNoCopy(4, kind);
     if (joint) {
         insert.bind(5, *joint);
     }
     if (value) {
         insert.bind(6, *value);
     }
-    insert.bind(7, json);
-    insert.bind(8, chain->head);
-    insert.bind(9, hash);
+    insert.bindNoCopy(7, json);
+    insert.bindNoCopy(8, chain->head);
+    insert.bindNoCopy(9, hash);
     insert.exec();
     chain = Chain{seq, hash};
 }
@@ -93,15 +115,15 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
                          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"};
             insert.bind(1, value.joint);
             insert.bind(2, std::string{label_name(value.label)});
-            insert.bind(3, value.tightening.as_written);
+            insert.bindNoCopy(3, value.tightening.as_written);
             if (value.source) {
                 insert.bind(4, value.source->id);
             }
-            insert.bind(5, value.page);
-            insert.bind(6, value.note);
-            insert.bind(7, value.confirmed);
+            insert.bindNoCopy(5, value.page);
+            insert.bindNoCopy(6, value.note);
+            insert.bindNoCopy(7, value.confirmed);
             insert.bind(8, impl_->person(value.entered_by));
-            insert.bind(9, value.entered_on);
+            insert.bindNoCopy(9, value.entered_on);
             insert.exec();
             id = impl_->db->getLastInsertRowid();
             Query step{impl_->statements, "INSERT INTO step (value, position, kind, nominal, low, high, unit, significant) "
@@ -114,7 +136,7 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
                 step.bind(4, s.nominal);
                 step.bind(5, s.low);
                 step.bind(6, s.high);
-                step.bind(7, s.unit);
+                step.bindNoCopy(7, s.unit);
                 step.bind(8, s.significant);
                 step.exec();
                 step.reset();

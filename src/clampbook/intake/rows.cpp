@@ -166,6 +166,24 @@ RecordId Rows::assembly_of(const exchange::JointRow& row, const Machine& like) {
     return last_assembly_;
 }
 
+// Whether the book has the source, which then gets its number. Those of the last rows are remembered.
+bool Rows::in_book(Source& source) {
+    const std::string names = key_of({source.title, source.number, source.edition, source.date});
+    for (const auto& [said, there] : last_sources_) {
+        if (said == names) {
+            source = there;
+            return true;
+        }
+    }
+    const auto there = known_source(book_, source);
+    if (there) {
+        last_sources_.at(next_source_) = {names, *there};
+        next_source_ = (next_source_ + 1) % last_sources_.size();
+        source = *there;
+    }
+    return there.has_value();
+}
+
 // Whether the value is new here; `replaces` gets those that it ends. Throws conflict where the book says otherwise.
 Taken Rows::judged(const Value& told, RecordId joint, std::vector<RecordId>& replaces) const {
     std::optional<Value> ended;
@@ -218,9 +236,7 @@ RowTaken Rows::take_told(const exchange::JointRow& row) {
     if (told.value) {
         Value& value = *told.value;
         if (value.source) {
-            const auto known = known_source(book_, *value.source);
-            new_source = !known.has_value();
-            value.source = known ? known : value.source;
+            new_source = !in_book(*value.source);
         }
         taken.what = there ? judged(value, there->id, replaces) : Taken::value;
         if (taken.what == Taken::here_already) {
