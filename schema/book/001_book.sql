@@ -147,6 +147,8 @@ CREATE INDEX event_of_joint ON event (joint);
 
 -- Folded words of each joint; the row number is the joint's.
 CREATE VIRTUAL TABLE joint_words USING fts5 (machine, assembly, joint, role, thread, note, tokenize = 'unicode61', prefix = '2 3');
+-- The words themselves, for what a word that was cut short may stand for.
+CREATE VIRTUAL TABLE joint_vocabulary USING fts5vocab (joint_words, instance);
 
 CREATE TRIGGER value_is_kept BEFORE UPDATE ON value
   BEGIN SELECT raise(ABORT, 'a value is never changed: it is superseded by another'); END;

@@ -38,6 +38,7 @@ struct Book::Impl {
     std::unique_ptr<SQLite::Database> db;
     mutable Statements statements{db};
     bool in_transaction = false;
+    bool can_weigh = false; ///< the connection knows the weighing of search.cpp
     /// Joints from here on were written in this transaction and their words are not entered yet; 0 where there are none. One after
     /// the other at its end, since any other write between two of them makes the index write out what it holds.
     RecordId first_unindexed = 0;
