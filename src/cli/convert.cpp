@@ -9,8 +9,11 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <istream>
+#include <optional>
 #include <ostream>
+#include <streambuf>
 
 namespace clampbook::cli {
 namespace {
@@ -22,27 +25,74 @@ struct ConvertOptions {
     bool batch = false;
 };
 
+// Lines of a stream, each as soon as it is there: what waits in the other direction is sent off before this one waits.
+class Lines {
+public:
+    explicit Lines(World& world) : world_(world) {}
+
+    template <typename F>
+    void each(F&& body) {
+        while (fill()) {
+            std::size_t begin = 0;
+            for (std::size_t end = held_.find('\n'); end != std::string::npos; end = held_.find('\n', begin)) {
+                body(std::string_view{held_}.substr(begin, end - begin));
+                begin = end + 1;
+            }
+            held_.erase(0, begin);
+        }
+        if (!held_.empty()) {
+            body(std::string_view{held_});
+        }
+    }
+
+private:
+    bool fill() {
+        std::streambuf& from = *world_.in.rdbuf();
+        if (from.in_avail() <= 0) {
+            world_.out.flush();
+        }
+        if (!world_.out || from.sgetc() == std::char_traits<char>::eof()) {
+            return false; // nobody reads any more, which the outermost frame says; or nobody writes
+        }
+        const auto there = std::max<std::streamsize>(from.in_avail(), 1);
+        const std::size_t size = held_.size();
+        held_.resize(size + static_cast<std::size_t>(there));
+        held_.resize(size + static_cast<std::size_t>(from.sgetn(held_.data() + size, there)));
+        return true;
+    }
+
+    World& world_;
+    std::string held_; // read, and not yet a whole line
+};
+
 int batch(const ConvertOptions& options, Context& context) {
-    std::string line;
+    std::optional<answer::Converter> converter; // where each line becomes one line of text
+    if (!options.to.empty() && options.scale.empty() && !context.json) {
+        converter.emplace(options.to);
+    }
     std::size_t number = 0;
     std::size_t faults = 0;
-    while (std::getline(context.world.in, line)) {
+    std::string shown;
+    Lines{context.world}.each([&](std::string_view line) {
         ++number;
-        const std::string_view text = trim(std::string_view{line}.substr(0, line.find('#')));
+        const std::string_view text = trim(line.substr(0, line.find('#')));
         if (text.empty()) {
-            continue;
+            return;
         }
+        shown.clear();
         try {
-            const answer::Document document = answer::convert({std::string{text}, options.to, options.scale});
-            context.world.out << (context.json ? present::json(document, true) : present::conversion_text(document));
+            if (converter) {
+                present::append_conversion(shown, converter->of(text));
+            } else {
+                const answer::Document document = answer::convert({std::string{text}, options.to, options.scale});
+                shown = context.json ? present::json(document, true) : present::conversion_text(document);
+            }
+            context.world.out.write(shown.data(), static_cast<std::streamsize>(shown.size()));
         } catch (const Error& fault) {
             ++faults;
             context.world.err << "clampbook: line " << number << ": " << fault.what() << "\n";
         }
-        if (!context.world.out) {
-            break; // nobody reads any more; the outermost frame says so
-        }
-    }
+    });
     if (faults > 0) {
         throw error(ErrorKind::invalid_data, "{} of the lines could not be converted", faults);
     }

@@ -24,6 +24,27 @@ struct ConvertRequest {
 /// the whole figure away.
 [[nodiscard]] Document convert(const ConvertRequest& request);
 
+/// One line of a list that is converted: what `convert` would say of it, without a document around it.
+struct Conversion {
+    std::string_view number; ///< as typed
+    const UnitInfo* from = nullptr;
+    double value = 0; ///< in `to`
+    const UnitInfo* to = nullptr;
+    int digits = 1; ///< to be shown
+};
+
+/// Converts one quantity after the other to one unit. Throws as `convert` does.
+class Converter {
+public:
+    explicit Converter(std::string_view to) : to_(&unit_named(to)) {}
+    /// What `number` points to belongs to the text that was given.
+    [[nodiscard]] Conversion of(std::string_view quantity);
+
+private:
+    const UnitInfo* to_;
+    QuantityReader reader_;
+};
+
 /// Geometry of a thread, and its limits of size by tolerance class.
 [[nodiscard]] Document thread(const reference::Reference& reference, std::string_view designation);
 

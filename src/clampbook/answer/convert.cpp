@@ -12,16 +12,15 @@ namespace clampbook::answer {
 namespace {
 
 // "the digits that the input carries plus one"; an integer in its own unit stays as it was written.
-std::string print_in(const Reading& input, double value, const UnitInfo& unit) {
-    const int digits = std::min(17, input.significant + (input.unit == &unit ? 0 : 1));
-    return with_unit(print_significant(value, digits), unit);
+int digits_in(const UnitInfo& from, int significant, const UnitInfo& to) {
+    return std::min(17, significant + (&from == &to ? 0 : 1));
 }
 
 Figure result_in(const Reading& input, const UnitInfo& unit) {
     Figure f;
     f.value = convert(input, unit);
     f.unit = unit.symbol;
-    f.print = print_in(input, f.value, unit);
+    f.print = with_unit(print_significant(f.value, digits_in(*input.unit, input.significant, unit)), unit);
     f.basis = "exact factors from the defined inch, pound and standard gravity";
     return f;
 }
@@ -105,6 +104,12 @@ Document convert(const ConvertRequest& request) {
         first = false;
     }
     return document;
+}
+
+Conversion Converter::of(std::string_view quantity) {
+    const QuantityReader::Plain read = reader_.read(quantity);
+    const double value = clampbook::convert(quantity, read.value, *read.unit, *to_);
+    return {read.number, read.unit, value, to_, digits_in(*read.unit, read.significant, *to_)};
 }
 
 } // namespace clampbook::answer

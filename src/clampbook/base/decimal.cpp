@@ -4,9 +4,11 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdint>
 
 namespace clampbook {
 namespace {
@@ -68,6 +70,95 @@ std::optional<Fraction> fraction_at(std::string_view text, std::size_t at) {
     return Fraction{numerator / denominator, top + 1 + bottom};
 }
 
+constexpr std::array<std::uint64_t, 16> k_powers{
+    1,         10,         100,         1000,         10000,         100000,         1000000,         10000000,
+    100000000, 1000000000, 10000000000, 100000000000, 1000000000000, 10000000000000, 100000000000000, 1000000000000000};
+
+double power_of_ten(int exponent) noexcept { return static_cast<double>(k_powers.at(static_cast<std::size_t>(exponent))); }
+
+// What most lines hold: up to fifteen digits with at most one point, nothing behind them that could belong to the number. Digits
+// and power of ten are whole numbers below 2^53, so that the one division rounds as reading the text would. Nothing for all else.
+std::optional<Decimal> plain_decimal(std::string_view text) noexcept {
+    constexpr std::size_t k_most = 15;
+    std::uint64_t digits = 0;
+    std::size_t at = 0;
+    std::size_t whole = 0;
+    std::size_t decimals = 0;
+    int significant = 0;
+    const auto take = [&] {
+        const std::size_t begin = at;
+        for (; at < text.size() && is_digit(text[at]); ++at) {
+            digits = digits * 10 + static_cast<std::uint64_t>(text[at] - '0');
+            significant += digits > 0 ? 1 : 0;
+            if (at - begin > k_most) {
+                break;
+            }
+        }
+        return at - begin;
+    };
+    whole = take();
+    if (at < text.size() && text[at] == '.') {
+        ++at;
+        decimals = take();
+        if (decimals == 0) {
+            return std::nullopt;
+        }
+    }
+    if (whole == 0 || whole + decimals > k_most) {
+        return std::nullopt;
+    }
+    if (at < text.size()) {
+        const char next = text[at];
+        const bool mixed = next == ' ' && at + 1 < text.size() && is_digit(text[at + 1]);
+        if (mixed || next == '.' || next == ',' || next == '/' || next == '-' || next == 'e' || next == 'E') {
+            return std::nullopt;
+        }
+    }
+    return Decimal{static_cast<double>(digits) / power_of_ten(static_cast<int>(decimals)), std::max(significant, 1), at, false};
+}
+
+// Digits of the size that workshops write, by whole numbers; false for all else, and where the value lies so near to the middle
+// between two neighbours that only its exact digits can tell.
+bool append_plainly(std::string& out, double value, int significant) {
+    constexpr int k_most = 9;
+    constexpr double k_doubt = 1e-6; // ten times what the multiplication can be off by
+    const double size = std::fabs(value);
+    if (!(size >= 1e-3 && size < 1e9) || significant > k_most) {
+        return false;
+    }
+    int exponent = -3;
+    for (double next = 1e-2; size >= next && exponent < 8; next *= 10) {
+        ++exponent;
+    }
+    const int decimals = significant - 1 - exponent;
+    const double scaled = decimals >= 0 ? size * power_of_ten(decimals) : size / power_of_ten(-decimals);
+    const double below = std::floor(scaled);
+    if (std::fabs(scaled - below - 0.5) < k_doubt) {
+        return false;
+    }
+    const std::uint64_t digits = static_cast<std::uint64_t>(below) + (scaled - below > 0.5 ? 1U : 0U);
+    if (digits < k_powers.at(static_cast<std::size_t>(significant) - 1) ||
+        digits >= k_powers.at(static_cast<std::size_t>(significant))) {
+        return false; // rounded up to another number of digits
+    }
+    std::array<char, 32> text{};
+    char* const end = text.data() + text.size();
+    char* at = end;
+    std::uint64_t left = decimals >= 0 ? digits : digits * k_powers.at(static_cast<std::size_t>(-decimals));
+    for (int i = 0; i < decimals || left > 0 || i == 0 || (i == decimals && decimals > 0); ++i) {
+        if (i == decimals && decimals > 0) {
+            *--at = '.';
+        }
+        *--at = static_cast<char>('0' + left % 10);
+        left /= 10;
+    }
+    if (value < 0) {
+        *--at = '-';
+    }
+    out.append(at, end);
+    return true;
+}
+
 void refuse_two_readings(std::string_view text, std::string_view first, std::string_view second) {
     throw error(ErrorKind::usage, "'{}' can be read two ways, as {} or as {}; write it without a grouping sign", text, first,
                 second);
@@ -76,6 +167,9 @@ void refuse_two_readings(std::string_view text, std::string_view first, std::str
 } // namespace
 
 std::optional<Decimal> read_decimal(std::string_view text) {
+    if (auto plain = plain_decimal(text)) {
+        return plain;
+    }
     std::size_t at = 0;
     double sign = 1;
     bool is_signed = false;
@@ -168,7 +262,10 @@ std::optional<Decimal> read_whole_decimal(std::string_view text) {
     return number && number->length == trimmed.size() ? number : std::nullopt;
 }
 
-std::string print_significant(double value, int significant) {
+namespace {
+
+// By the exact digits of the value.
+std::string print_exactly(double value, int significant) {
     if (value == 0) {
         return print_fixed(0, significant > 1 ? significant - 1 : 0);
     }
@@ -191,6 +288,20 @@ std::string print_significant(double value, int significant) {
     }
     // Round to the left of the point by way of the scientific text, whose digits are already rounded.
     return print_fixed(to_double(scientific), 0);
+}
+
+} // namespace
+
+std::string print_significant(double value, int significant) {
+    std::string out;
+    append_significant(out, value, significant);
+    return out;
+}
+
+void append_significant(std::string& out, double value, int significant) {
+    if (!append_plainly(out, value, significant)) {
+        out += print_exactly(value, significant);
+    }
 }
 
 std::string print_shortest(double value) {

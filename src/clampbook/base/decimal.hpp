@@ -32,6 +32,8 @@ struct Decimal {
 /// `value` with `significant` digits, never in exponent form for magnitudes from 1e-6 to 1e15; trailing zeros kept.
 /// Requires a finite value and 1 to 17 digits.
 [[nodiscard]] std::string print_significant(double value, int significant);
+/// The same at the end of `out`.
+void append_significant(std::string& out, double value, int significant);
 
 /// `value` with `decimals` digits after the point. Requires a finite value.
 [[nodiscard]] std::string print_fixed(double value, int decimals);

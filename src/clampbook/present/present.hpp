@@ -4,6 +4,7 @@
 // Documents in the forms that people and programs read: text for 80 columns, JSON under a versioned schema, CSV for
 // tables. Nothing is computed or looked up here; what a document does not hold is not shown.
 
+#include "clampbook/answer/calculate.hpp"
 #include "clampbook/answer/document.hpp"
 #include "clampbook/answer/find.hpp"
 #include "clampbook/answer/pages.hpp"
@@ -27,6 +28,8 @@ namespace clampbook::present {
 [[nodiscard]] std::string text(const answer::Sheet& sheet);
 /// A conversion in one line: `24 lbf·ft = 32.5 N·m`, and a second one for a tool's scale.
 [[nodiscard]] std::string conversion_text(const answer::Document& document);
+/// The same for a line of a list, at the end of `out`.
+void append_conversion(std::string& out, const answer::Conversion& conversion);
 
 /// JSON ends with a line end. `compact` puts it on one line, for streams.
 [[nodiscard]] std::string json(const answer::Document& document, bool compact = false);

@@ -265,4 +265,13 @@ std::string conversion_text(const answer::Document& document) {
     return out + "\n" + (setting.empty() ? "" : setting + "\n");
 }
 
+void append_conversion(std::string& out, const answer::Conversion& conversion) {
+    out += conversion.number;
+    append_unit(out, *conversion.from);
+    out += " = ";
+    append_significant(out, conversion.value, conversion.digits);
+    append_unit(out, *conversion.to);
+    out += '\n';
+}
+
 } // namespace clampbook::present

@@ -264,20 +264,44 @@ Reading read_quantity(std::string_view text) { return read(text, std::nullopt); 
 
 Reading read_quantity(std::string_view text, Dimension wanted) { return read(text, wanted); }
 
-double convert(const Reading& reading, const UnitInfo& to) {
-    if (reading.unit->dimension != to.dimension) {
-        throw error(ErrorKind::usage, "'{}' is {} and does not become {} ({})", reading.text,
-                    dimension_name(reading.unit->dimension), dimension_name(to.dimension), to.symbol);
+QuantityReader::Plain QuantityReader::read(std::string_view text) {
+    text = trim(text);
+    const auto decimal = last_ == nullptr ? std::nullopt : read_decimal(text);
+    if (decimal && trim(text.substr(decimal->length)) == last_text_) {
+        const std::string_view number_text = text.substr(0, decimal->length);
+        if (number_text.find('/') == std::string_view::npos) {
+            return {number_text, decimal->value, last_, decimal->significant};
+        }
     }
-    if (reading.unit == &to) {
-        return reading.value;
-    }
-    return to.from_canonical(reading.canonical());
+    const Reading reading = read_quantity(text);
+    const std::size_t length = read_decimal(text)->length;
+    // Temperatures have a least one, which is looked at each time.
+    last_ = reading.unit->dimension == temperature ? nullptr : reading.unit;
+    last_text_ = std::string{trim(text.substr(length))};
+    return {trim(text.substr(0, length)), reading.value, reading.unit, reading.significant};
 }
 
+double convert(std::string_view text, double value, const UnitInfo& from, const UnitInfo& to) {
+    if (from.dimension != to.dimension) {
+        throw error(ErrorKind::usage, "'{}' is {} and does not become {} ({})", text, dimension_name(from.dimension),
+                    dimension_name(to.dimension), to.symbol);
+    }
+    return &from == &to ? value : to.from_canonical(from.to_canonical(value));
+}
+
+double convert(const Reading& reading, const UnitInfo& to) { return convert(reading.text, reading.value, *reading.unit, to); }
+
 std::string with_unit(std::string_view number_text, const UnitInfo& unit) {
-    const bool close = unit.symbol.empty() || unit.symbol == "°";
-    return std::string{number_text} + (close ? "" : " ") + std::string{unit.symbol};
+    std::string out{number_text};
+    append_unit(out, unit);
+    return out;
+}
+
+void append_unit(std::string& out, const UnitInfo& unit) {
+    if (!unit.symbol.empty() && unit.symbol != "°") {
+        out += ' ';
+    }
+    out += unit.symbol;
 }
 
 } // namespace clampbook

@@ -59,10 +59,31 @@ struct Reading {
 [[nodiscard]] Reading read_quantity(std::string_view text);
 [[nodiscard]] Reading read_quantity(std::string_view text, Dimension wanted);
 
+/// Reads one quantity after the other, as `read_quantity` does, and remembers how the last unit was written: in a long list it
+/// mostly stays the same.
+class QuantityReader {
+public:
+    struct Plain {
+        std::string_view number; ///< as typed
+        double value = 0;        ///< in `unit`
+        const UnitInfo* unit = nullptr;
+        int significant = 1;
+    };
+    [[nodiscard]] Plain read(std::string_view text);
+
+private:
+    std::string last_text_;
+    const UnitInfo* last_ = nullptr;
+};
+
 /// The same number in another unit of the same dimension, at full double precision. Throws usage for another dimension.
 [[nodiscard]] double convert(const Reading& reading, const UnitInfo& to);
+/// `text` is what was typed, for the message.
+[[nodiscard]] double convert(std::string_view text, double value, const UnitInfo& from, const UnitInfo& to);
 
 /// `32.5 N·m`, `90°`: number and symbol with the blank that the unit wants.
 [[nodiscard]] std::string with_unit(std::string_view number, const UnitInfo& unit);
+/// The unit as it stands behind a number, at the end of `out`.
+void append_unit(std::string& out, const UnitInfo& unit);
 
 } // namespace clampbook
