@@ -10,13 +10,13 @@
 namespace clampbook::answer {
 namespace {
 
-exchange::JointRow row_of(const JointRecord& record) {
-    const Joint& joint = record.joint;
+exchange::JointRow row_of(const book::Place& place) {
+    const Joint& joint = place.joint;
     exchange::JointRow row;
-    row.machine_maker = record.machine.maker;
-    row.machine_model = record.machine.model;
-    row.machine_variant = record.machine.variant;
-    row.assembly = record.assembly.name;
+    row.machine_maker = place.machine.maker;
+    row.machine_model = place.machine.model;
+    row.machine_variant = place.machine.variant;
+    row.assembly = place.assembly.name;
     row.joint = joint.name;
     row.role = role_name(joint.role);
     row.count = std::to_string(joint.count);
@@ -34,13 +34,13 @@ exchange::JointRow row_of(const JointRecord& record) {
 void add_value(exchange::JointRow& row, const Value& value) {
     row.tightening = value.tightening.as_written;
     row.label = label_name(value.label);
-    if (value.source) {
-        row.source_kind = value.source->kind;
-        row.source_title = value.source->title;
-        row.source_number = value.source->number;
-        row.source_edition = value.source->edition;
-        row.source_date = value.source->date;
-    }
+    static const Source k_none;
+    const Source& source = value.source ? *value.source : k_none;
+    row.source_kind = source.kind;
+    row.source_title = source.title;
+    row.source_number = source.number;
+    row.source_edition = source.edition;
+    row.source_date = source.date;
     row.page = value.page;
     row.entered_by = value.entered_by;
     row.entered_on = value.entered_on;
@@ -52,19 +52,20 @@ void add_value(exchange::JointRow& row, const Value& value) {
 
 void export_csv(const book::Book& book, std::ostream& out) {
     out << exchange::joint_header();
-    book.each_joint([&](const JointRecord& record) {
-        bool told = false;
-        for (const Value& value : record.values) {
-            if (value.standing == Standing::current) {
-                exchange::JointRow row = row_of(record);
-                add_value(row, value);
-                out << exchange::joint_line(row);
-                told = true;
-            }
+    exchange::JointRow row;
+    RecordId joint = 0;
+    std::string line;
+    book.each_current([&](const book::Place& place, const Value* value) {
+        if (place.joint.id != joint) {
+            row = row_of(place);
+            joint = place.joint.id;
         }
-        if (!told) {
-            out << exchange::joint_line(row_of(record));
+        if (value != nullptr) {
+            add_value(row, *value);
         }
+        line.clear();
+        exchange::append_joint_line(line, row);
+        out.write(line.data(), static_cast<std::streamsize>(line.size()));
     });
 }
 

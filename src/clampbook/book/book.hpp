@@ -139,6 +139,9 @@ public:
     [[nodiscard]] std::vector<Place> places() const;
     /// The same whole, one after the other, none of them kept in memory.
     void each_joint(const std::function<void(const JointRecord&)>& body) const;
+    /// Every current value in that order with its joint; a joint that has none comes once, without. Steps are left out, which the
+    /// text says, and checks, ends and what else is known of a source than its names and date.
+    void each_current(const std::function<void(const Place&, const Value*)>& body) const;
     /// Every machine with its assemblies, in that order.
     [[nodiscard]] std::vector<MachineRecord> machine_records() const;
     [[nodiscard]] std::optional<Place> place(RecordId joint) const;

@@ -94,11 +94,17 @@ std::string joint_header() {
 }
 
 std::string joint_line(const JointRow& row) {
-    std::vector<std::string> cells;
+    std::string out;
+    append_joint_line(out, row);
+    return out;
+}
+
+void append_joint_line(std::string& out, const JointRow& row) {
     for (const JointColumn& column : k_columns) {
-        cells.push_back(csv_cell(spreadsheet_text(trim(row.*column.cell)))); // as it will be read
+        append_csv_cell(out, spreadsheet_text(trim(row.*column.cell))); // as it will be read
+        out += ',';
     }
-    return join(cells, ",") + "\n";
+    out.back() = '\n';
 }
 
 } // namespace clampbook::exchange

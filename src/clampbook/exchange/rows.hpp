@@ -66,5 +66,7 @@ void read_joint_rows(std::istream& in, std::string_view name, const std::functio
 /// Header line and rows as `read_joint_rows` reads them; what a spreadsheet would run as a formula is kept from it.
 [[nodiscard]] std::string joint_header();
 [[nodiscard]] std::string joint_line(const JointRow& row);
+/// The same at the end of `out`.
+void append_joint_line(std::string& out, const JointRow& row);
 
 } // namespace clampbook::exchange

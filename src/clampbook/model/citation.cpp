@@ -4,6 +4,7 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
+#include <algorithm>
 #include <array>
 #include <vector>
 
@@ -46,11 +47,14 @@ std::string_view label_meaning(Label label) noexcept {
 }
 
 Label read_label(std::string_view text) {
+    const auto known = [](std::string_view name) { return std::ranges::find(k_labels, name, &LabelRow::name); };
+    const auto* found = known(text); // as books have it
+    found = found == k_labels.end() ? known(fold(text)) : found;
+    if (found != k_labels.end()) {
+        return found->label;
+    }
     std::vector<std::string> names;
     for (const LabelRow& row : k_labels) {
-        if (fold(text) == row.name) {
-            return row.label;
-        }
         names.emplace_back(row.name);
     }
     throw error(ErrorKind::usage, "'{}' is no label{}; the labels are {}", text, did_you_mean(text, names), join(names, ", "));

@@ -5,6 +5,7 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace clampbook {
@@ -53,11 +54,14 @@ std::string_view role_name(Role role) noexcept { return row_of(role).name; }
 std::string_view role_words(Role role) noexcept { return row_of(role).words; }
 
 Role read_role(std::string_view text) {
+    const auto known = [](std::string_view name) { return std::ranges::find(k_roles, name, &RoleRow::name); };
+    const auto* found = known(text); // as books have it
+    found = found == k_roles.end() ? known(fold(text)) : found;
+    if (found != k_roles.end()) {
+        return found->role;
+    }
     std::vector<std::string> names;
     for (const RoleRow& row : k_roles) {
-        if (fold(text) == row.name) {
-            return row.role;
-        }
         names.emplace_back(row.name);
     }
     throw error(ErrorKind::usage, "'{}' is no role of a joint{}; the roles are {}", text, did_you_mean(text, names),

@@ -6,9 +6,14 @@
 
 #include <catch2/catch.hpp>
 
+#include <array>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <limits>
 #include <random>
+#include <string>
+#include <vector>
 
 namespace {
 
@@ -203,6 +208,67 @@ TEST_CASE("significant digits are as many as were asked for, and right") {
         REQUIRE(text.find('e') == std::string::npos);
         const double half_step = 0.5 * std::pow(10.0, std::floor(std::log10(value)) + 1 - digits);
         REQUIRE(std::fabs(read - value) <= half_step + 4e-16 * value);
+    }
+}
+
+// What the C library prints with an exponent, with the point put where it belongs.
+std::string by_the_c_library(double value, int digits) {
+    std::array<char, 64> buffer{};
+    std::snprintf(buffer.data(), buffer.size(), "%.*e", digits - 1, std::fabs(value));
+    const std::string text{buffer.data()};
+    const std::size_t mark = text.find('e');
+    const int exponent = std::stoi(text.substr(mark + 1));
+    std::string plain = text.substr(0, 1) + (digits > 1 ? text.substr(2, mark - 2) : "");
+    if (exponent < 0) {
+        plain = "0." + std::string(static_cast<std::size_t>(-exponent - 1), '0') + plain;
+    } else if (exponent + 1 >= digits) {
+        plain += std::string(static_cast<std::size_t>(exponent + 1 - digits), '0');
+    } else {
+        plain.insert(static_cast<std::size_t>(exponent) + 1, ".");
+    }
+    return (value < 0 ? "-" : "") + plain;
+}
+
+TEST_CASE("the quick way of printing gives what the C library gives, middles and borders included") {
+    std::vector<double> values{1,     9.5,    9.95,      99.5,      0.5,     2.5,        0.125,     1e-3, 9.999e-4, 1e9,
+                               1e8,   999.95, 0.0095,    0.1,       0.01,    123456.5,   99999.5,   1.05, 1.15,     8.5,
+                               -33.4, -0.35,  999999999, 123456789, 32.5000, 0.30000001, 0.0010005, 4.35, 2.675,    1.005};
+    std::mt19937_64 random{7};
+    for (int i = 0; i < 20000; ++i) {
+        const double sign = random() % 8 == 0 ? -1 : 1;
+        values.push_back(sign * std::ldexp(static_cast<double>(random() >> 11U), static_cast<int>(random() % 46) - 64));
+        values.push_back(sign * static_cast<double>(random() % 100000) / 100); // as workshops write them
+        values.push_back(static_cast<double>(random() % 2000) + 0.5);          // middles
+    }
+    for (const double value : values) {
+        if (std::fabs(value) < 1e-5 || std::fabs(value) > 1e14) {
+            continue;
+        }
+        for (int digits = 1; digits <= 12; ++digits) {
+            INFO(print_shortest(value) << " to " << digits);
+            REQUIRE(print_significant(value, digits) == by_the_c_library(value, digits));
+        }
+    }
+    std::string out = "M10: ";
+    append_significant(out, 33.44, 3);
+    CHECK(out == "M10: 33.4");
+}
+
+TEST_CASE("the quick way of reading gives the nearest double and as many digits as are written") {
+    std::mt19937_64 random{8};
+    for (int i = 0; i < 20000; ++i) {
+        std::string text = std::to_string(random() % 1000000000);
+        const std::size_t at = 1 + random() % text.size();
+        const bool point = at < text.size();
+        text = point ? text.substr(0, at) + "." + text.substr(at) : text;
+        INFO(text);
+        const auto read = read_decimal(text + " N·m");
+        REQUIRE(read);
+        REQUIRE(read->value == std::strtod(text.c_str(), nullptr));
+        REQUIRE(read->length == text.size());
+        const std::size_t first = text.find_first_not_of("0.");
+        const std::size_t digits = first == std::string::npos ? 1 : text.size() - first - (point && at > first ? 1 : 0);
+        REQUIRE(read->significant == static_cast<int>(digits));
     }
 }
 

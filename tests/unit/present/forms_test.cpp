@@ -16,6 +16,8 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
+#include <random>
 
 namespace {
 
@@ -299,4 +301,43 @@ TEST_CASE("CSV reads back as the table that was written") {
     odd.rows.push_back({{"comma, \"quote\"\nline", {}}, {"0,1 mm", 0.1}});
     odd.rows.push_back({{" blank ", {}}, {"", {}}});
     round_trips(odd);
+}
+
+TEST_CASE("a line of a list says what the conversion by itself says") {
+    constexpr std::array<std::string_view, 9> k_torques{"N·m",   "Nm",   "lbf·ft", "ft-lb", "in-lb",
+                                                        "kgf·m", "N·mm", "ozf·in", "kN·m"};
+    std::mt19937 random{11};
+    for (const char* to : {"N·m", "lbf·ft", "kgf·cm"}) {
+        answer::Converter converter{to};
+        for (int i = 0; i < 2000; ++i) {
+            std::string number = std::to_string(random() % 500);
+            number += random() % 2 == 0 ? "." + std::to_string(random() % 100) : "";
+            number = (random() % 9 == 0 ? " " : "") + number + (random() % 3 == 0 ? "" : " ");
+            const std::string typed = number + std::string{k_torques.at(static_cast<std::size_t>(i) / 50 % k_torques.size())};
+            INFO(typed << " to " << to);
+            std::string line;
+            present::append_conversion(line, converter.of(typed));
+            REQUIRE(line == present::conversion_text(answer::convert({typed, to, ""})));
+        }
+    }
+    // What the quick way leaves to the careful one is read and refused as ever, after a line of the same unit too.
+    answer::Converter converter{"mm"};
+    for (const char* typed : {"1 in", "3/8 in", "1 3/8 in", "1,5 in", "-2 in", "1e-3 in"}) {
+        std::string line;
+        present::append_conversion(line, converter.of(typed));
+        CHECK(line == present::conversion_text(answer::convert({typed, "mm", ""})));
+    }
+    answer::Converter torque{"N·m"};
+    (void)torque.of("24 lbf·ft");
+    for (const char* typed : {"3/8 lbf·ft", "1,250 lbf·ft", "24", "24 lb", "24 in", "x lbf·ft", "1.2.3 lbf·ft"}) {
+        INFO(typed);
+        CHECK(unit_tests::refusal(ErrorKind::usage, [&] { return torque.of(typed).value; }) ==
+              unit_tests::refusal(ErrorKind::usage, [&] {
+                  return answer::convert({typed, "N·m", ""});
+              }));
+    }
+    answer::Converter celsius{"°C"};
+    CHECK(celsius.of("32 °F").value == 0);
+    CHECK(unit_tests::refusal(ErrorKind::usage, [&] { return celsius.of("-500 °F").value; }) ==
+          "'-500 °F' lies under absolute zero (-273.15 °C)");
 }
