@@ -33,6 +33,7 @@ struct Book::Impl {
     Access access = Access::read;
     std::unique_ptr<SQLite::Database> db;
     bool in_transaction = false;
+    std::optional<std::string> digest; ///< of a published copy, which is opened as immutable
 
     Impl() = default;
     ~Impl();
@@ -42,6 +43,8 @@ struct Book::Impl {
     Impl& operator=(Impl&&) = delete;
     /// Runs `body` in BEGIN IMMEDIATE … COMMIT, or as part of the transaction that is open already.
     void transact(const std::function<void()>& body);
+    /// Copies the book as it is now into a file that isn't there yet.
+    void copy_to(const std::string& draft) const;
     RecordId person(const std::string& name);
     /// Appends a line to the chain of events; detail is given as name and text pairs.
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
@@ -65,6 +68,12 @@ private:
     std::unique_ptr<SQLite::Statement> values_;
     std::unique_ptr<SQLite::Statement> steps_;
 };
+
+/// The digest that a published copy ends with; none where the file is no such copy. Looks at its two ends alone. Throws
+/// invalid_data where the copy isn't there whole.
+[[nodiscard]] std::optional<std::string> published_digest(const std::string& path);
+/// Makes the copy of a published copy a book that can be written again.
+void make_ordinary(const std::string& draft);
 
 /// Turns the fault being handled into an Error that names the book.
 [[noreturn]] void rethrow_as_error(const std::string& path);
