@@ -33,6 +33,11 @@ bay() {
         [ "$left" -eq "$seen" ] || echo "$left" >>"states-$1"
         seen=$left
         clampbook book verify --book share.db >"said-$1" 2>"err-$1" || { echo "bay $1: $(cat "err-$1")" >>torn; break; }
+        for word in drain cover level fill vent; do
+            clampbook find --book share.db gritter "$word" >"said-$1" 2>"err-$1"
+            code=$?
+            [ "$code" -eq 0 ] || [ "$code" -eq 3 ] || echo "bay $1: $(cat "err-$1")" >>torn
+        done
         reads=$((reads + 1))
     done
     echo "$reads" >"reads-$1"
