@@ -24,7 +24,7 @@ publish 0
 bay() {
     seen=0
     reads=0
-    while [ ! -e done ]; do
+    while [ ! -e finished ]; do
         clampbook export --csv --book share.db >"rows-$1" 2>"err-$1" || { echo "bay $1 is refused: $(cat "err-$1")" >>torn; break; }
         left=$(grep -c '^maker,model,,box,left,' "rows-$1")
         right=$(grep -c '^maker,model,,box,right,' "rows-$1")
@@ -51,7 +51,7 @@ while [ "$round" -lt "$rounds" ]; do
     publish "$round"
     round=$((round + 1))
 done
-: >done
+: >finished
 wait "$first" "$second"
 [ ! -e refused ] || fail "the shop could not publish: $(tr '\n' ' ' <refused)"
 [ ! -e torn ] || fail "$(sort torn | uniq -c | head -n 5)"
