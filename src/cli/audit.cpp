@@ -3,6 +3,7 @@
 
 #include "clampbook/answer/records.hpp"
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 #include "command.hpp"
 #include "table.hpp"
 
@@ -21,7 +22,7 @@ Action setup_audit(CLI::App& app, Context& context) {
         if (context.json || context.csv) {
             (void)write_table(found, context);
         } else if (found.rows.empty()) {
-            context.world.out << "nothing was changed behind the program's back: " << found.notes.front() << "\n";
+            context.world.out << "nothing was changed behind the program's back: " << join(found.notes, "\n") << "\n";
         } else {
             for (const auto& row : found.rows) {
                 context.world.err << "clampbook: " << row.front().text << "\n";

@@ -3,8 +3,6 @@
 
 #include "clampbook/answer/records.hpp"
 #include "clampbook/base/error.hpp"
-#include "clampbook/base/text.hpp"
-#include "clampbook/present/present.hpp"
 #include "command.hpp"
 
 #include <CLI/CLI.hpp>
@@ -26,7 +24,8 @@ int make(Context& context, const std::string& path) {
 
 int verify(Context& context) {
     const std::string path = context.path_of_book();
-    const auto faults = context.book(book::Access::read).verify();
+    const book::Book book = context.book(book::Access::read);
+    const auto faults = book.verify();
     for (const std::string& fault : faults) {
         context.world.err << "clampbook: " << fault << "\n";
     }
@@ -34,12 +33,33 @@ int verify(Context& context) {
         throw error(ErrorKind::invalid_data, "'{}' is not whole: {} faults", path, faults.size());
     }
     context.world.out << "the book is whole: " << path << "\n";
+    if (const auto copy = book.publication()) {
+        context.world.out << answer::published_line(*copy) << "\n";
+    }
     return 0;
 }
 
 int back_up(Context& context, const std::string& path) {
     context.book(book::Access::read).backup(path);
     context.world.out << "the book was copied to " << path << "\n";
+    return 0;
+}
+
+int publish(Context& context, const std::string& path) {
+    const book::Stamp stamp = context.stamp();
+    context.book(book::Access::read).publish(path, stamp);
+    context.world.out << "the book was published: " << path << "\n"
+                      << answer::published_line(*book::Book{path, book::Access::read}.publication()) << "\n";
+    return 0;
+}
+
+int tell_about(Context& context) {
+    const book::Book book = context.book(book::Access::read);
+    const answer::Document document = answer::book_info(book);
+    show(context, document);
+    if (!document.notes.empty()) {
+        throw error(ErrorKind::invalid_data, "'{}' is not what was published", context.path_of_book());
+    }
     return 0;
 }
 
@@ -60,6 +80,12 @@ Action setup_book(CLI::App& app, Context& context) {
     CLI::App* backup_app = app.add_subcommand("backup", "copy the book as it is now into a new file");
     backup_app->add_option("file", *path, "the copy, a new name")->type_name("FILE")->required();
     add_book(*backup_app, context);
+    CLI::App* publish_app = app.add_subcommand("publish", "a read-only copy with a digest, for any number of readers");
+    publish_app->add_option("file", *path, "the copy: a new name, or an older copy that it replaces")
+        ->type_name("FILE")
+        ->required();
+    add_book(*publish_app, context);
+    add_person(*publish_app, context);
     return [=, &context] {
         if (make_app->parsed()) {
             return make(context, *path);
@@ -70,9 +96,10 @@ Action setup_book(CLI::App& app, Context& context) {
         if (backup_app->parsed()) {
             return back_up(context, *path);
         }
-        const answer::Document document = answer::book_info(context.book(book::Access::read));
-        context.world.out << (context.json ? present::json(document) : present::text(document));
-        return 0;
+        if (publish_app->parsed()) {
+            return publish(context, *path);
+        }
+        return tell_about(context);
     };
 }
 

@@ -29,7 +29,7 @@ const std::vector<Command>& commands() {
         {"plug", "Threads and screws", "the torque window of a drain, fill or level plug", setup_plug},
         {"angle", "Threads and screws", "preload from a turn, and what becomes of it", setup_angle},
         {"list", "Threads and screws", "the curated tables and their sources", setup_list},
-        {"book", "The shop's book", "make, look over, verify or back up a book", setup_book},
+        {"book", "The shop's book", "make, look over, verify, back up or publish a book", setup_book},
         {"source", "The shop's book", "documents that figures are taken from", setup_source},
         {"machine", "The shop's book", "machines of the book", setup_machine},
         {"assembly", "The shop's book", "assemblies of a machine", setup_assembly},

@@ -138,6 +138,19 @@ Document book_info(const book::Book& book) {
     number("events", "events", info.events);
     document.add("last_event_at", "last event", info.last_event_at);
     document.add("head", "hash of the last event", info.head);
+    if (const auto copy = book.publication()) {
+        document.section("Published copy");
+        document.add("published.at", "published", copy->at);
+        document.add("published.by", "by", copy->by);
+        document.add("published.from", "from the book", copy->from);
+        number("published.revision", "revision", static_cast<std::size_t>(copy->revision));
+        document.add("published.digest", "digest", copy->digest);
+        const auto fault = book.publication_fault();
+        document.add("published.whole", "is what was published", fault ? "no" : "yes");
+        if (fault) {
+            document.notes.push_back(*fault);
+        }
+    }
     return document;
 }
 
@@ -297,6 +310,11 @@ TableAnswer conflicts(const book::Book& book) {
     return table;
 }
 
+std::string published_line(const book::Publication& copy) {
+    return fmt::format("a copy of '{}' that {} published at {}, revision {}; digest {}", copy.from, copy.by, copy.at,
+                       copy.revision, copy.digest);
+}
+
 TableAnswer audit(const book::Book& book) {
     TableAnswer table{"audit", "What was changed behind the program's back", "faults", {{"fault", "fault", "", false}}, {}, {}};
     for (std::string& fault : book.audit()) {
@@ -304,6 +322,9 @@ TableAnswer audit(const book::Book& book) {
     }
     const book::Info info = book.info();
     table.notes.push_back(fmt::format("{} events, {} values; last hash {}", info.events, info.values, info.head));
+    if (const auto copy = book.publication()) {
+        table.notes.push_back(published_line(*copy));
+    }
     return table;
 }
 

@@ -41,6 +41,7 @@ struct TableAnswer {
 [[nodiscard]] TableAnswer list_topics(const reference::Reference& reference);
 [[nodiscard]] TableAnswer list_table(const reference::Reference& reference, std::string_view topic);
 
+/// Of a published copy that is damaged, a note says so.
 [[nodiscard]] Document book_info(const book::Book& book);
 [[nodiscard]] TableAnswer sources(const book::Book& book);
 [[nodiscard]] Document source(const Source& source);
@@ -55,6 +56,8 @@ struct TableAnswer {
 
 /// Joints whose current values disagree, a row a value, and by how much each is off the lowest.
 [[nodiscard]] TableAnswer conflicts(const book::Book& book);
+/// What a published copy says of itself, in a line.
+[[nodiscard]] std::string published_line(const book::Publication& copy);
 /// What the audit found, a row a fault.
 [[nodiscard]] TableAnswer audit(const book::Book& book);
 

@@ -174,6 +174,9 @@ void audit_checks(SQLite::Database& db, Faults& faults) {
 std::vector<std::string> Book::audit() const {
     return guarded(impl_->path, [&] {
         Faults faults;
+        if (auto fault = publication_fault()) {
+            return Faults{std::move(*fault)};
+        }
         audit_chain(*impl_->db, faults);
         audit_values(*this, *impl_->db, faults);
         audit_checks(*impl_->db, faults);

@@ -5,6 +5,7 @@
 // down stays: values are never changed or deleted, and each telling leaves an event whose hash covers the one before.
 // This floor keeps records; whether a value is sensible is judged above it. One object per thread.
 
+#include "clampbook/book/publication.hpp"
 #include "clampbook/model/joint.hpp"
 
 #include <cstddef>
@@ -99,7 +100,8 @@ public:
     static Book create(const std::string& path, const Stamp& stamp);
 
     /// Opens a book. For reading, a read-only disk will do. Throws invalid_data where there is no file, where it is a
-    /// folder or no book, or where a newer clampbook made it (naming both layouts).
+    /// folder or no book, or where a newer clampbook made it (naming both layouts), and where a published copy is not there
+    /// whole. A published copy is never written: throws conflict, naming the book that it was published from.
     Book(const std::string& path, Access access);
     ~Book();
     Book(Book&&) noexcept;
@@ -171,8 +173,15 @@ public:
     /// events again and names the first line that doesn't follow, compares how many there are and the last hash with what the
     /// book remembers, and holds every value, check and end against the event that told it.
     [[nodiscard]] std::vector<std::string> audit() const;
-    /// Copies the book as it is now into a new file. Throws conflict where the file exists.
+    /// Copies the book as it is now into a new file, which is a book again where this is a published copy. Throws conflict where
+    /// the file exists.
     void backup(const std::string& path) const;
+    /// Writes the book as it is now as a published copy, in place of an older one. Throws conflict where something else is there.
+    void publish(const std::string& path, const Stamp& stamp) const;
+    /// What a published copy says of itself; none of a book.
+    [[nodiscard]] std::optional<Publication> publication() const;
+    /// Why a published copy is not what was published, in a sentence, by its digest over the whole file.
+    [[nodiscard]] std::optional<std::string> publication_fault() const;
 
     struct Impl;
 

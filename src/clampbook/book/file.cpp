@@ -56,8 +56,18 @@ std::string uri_of(const std::string& path, std::string_view options) {
     return out + "?" + std::string{options};
 }
 
+void first_look(SQLite::Database& db) { (void)db.execAndGet("SELECT count(*) FROM sqlite_schema").getInt(); }
+
+// Of a file that nobody changes: without a lock, and without files beside it.
+std::unique_ptr<SQLite::Database> open_immutable(const std::string& path) {
+    auto db = std::make_unique<SQLite::Database>(uri_of(path, "mode=ro&immutable=1"),
+                                                 SQLite::OPEN_READONLY | SQLite::OPEN_URI | SQLite::OPEN_NOMUTEX);
+    prepare(*db, Access::read);
+    first_look(*db);
+    return db;
+}
+
 std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
-    const auto first_look = [](SQLite::Database& db) { (void)db.execAndGet("SELECT count(*) FROM sqlite_schema").getInt(); };
     try {
         auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
         prepare(*db, Access::read);
@@ -71,20 +81,16 @@ std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
         const auto waiting = fs::file_size(path + "-wal", none);
         const bool alone = static_cast<bool>(none) || waiting == 0;
         if ((code == SQLITE_CANTOPEN || code == SQLITE_READONLY || code == SQLITE_IOERR) && alone) {
-            auto db = std::make_unique<SQLite::Database>(uri_of(path, "immutable=1"),
-                                                         SQLite::OPEN_READONLY | SQLite::OPEN_URI | SQLite::OPEN_NOMUTEX);
-            prepare(*db, Access::read);
-            first_look(*db);
-            return db;
+            return open_immutable(path);
         }
         throw;
     }
 }
 
-void require_book(SQLite::Database& db, const std::string& path) {
+void require_book(SQLite::Database& db, const std::string& path, bool published) {
     const int application = db.execAndGet("PRAGMA application_id").getInt();
     const int layout = db.execAndGet("PRAGMA user_version").getInt();
-    if (application != k_application_id) {
+    if (application != k_application_id && !published) {
         throw error(ErrorKind::invalid_data, "'{}' is a database, but no book of clampbook", path);
     }
     if (layout > k_layout) {
@@ -201,14 +207,28 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
     impl_->path = path;
     impl_->access = access;
     guarded(path, [&] {
-        if (access == Access::read) {
+        impl_->digest = published_digest(path);
+        if (impl_->digest) {
+            // Again where another was put in its place meanwhile.
+            for (auto before = impl_->digest; !impl_->db || impl_->digest != before; impl_->digest = published_digest(path)) {
+                before = impl_->digest;
+                impl_->db = open_immutable(path);
+            }
+        } else if (access == Access::read) {
             impl_->db = open_read(path);
         } else {
             impl_->db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_NOMUTEX);
             prepare(*impl_->db, access);
         }
-        require_book(*impl_->db, path);
+        require_book(*impl_->db, path, impl_->digest.has_value());
     });
+    if (impl_->digest && access == Access::write) {
+        const Publication copy = *publication();
+        throw error(ErrorKind::conflict,
+                    "'{}' is a published copy, which is never changed: tell it to the book '{}' that {} published it from, and "
+                    "publish that again",
+                    path, copy.from, copy.by);
+    }
 }
 
 void Book::Impl::transact(const std::function<void()>& body) {
@@ -264,6 +284,12 @@ void Book::in_part(const std::function<void()>& body) {
     });
 }
 
+void Book::Impl::copy_to(const std::string& draft) const {
+    SQLite::Statement copy{*db, "VACUUM INTO ?"};
+    copy.bind(1, draft);
+    copy.exec();
+}
+
 void Book::backup(const std::string& path) const {
     if (fs::exists(fs::symlink_status(path))) {
         throw error(ErrorKind::conflict, "'{}' exists already; a backup needs a new name", path);
@@ -273,9 +299,10 @@ void Book::backup(const std::string& path) const {
     fs::remove(draft, problem);
     try {
         guarded(path, [&] {
-            Query copy{impl_->statements, "VACUUM INTO ?"};
-            copy.bind(1, draft);
-            copy.exec();
+            impl_->copy_to(draft);
+            if (impl_->digest) {
+                make_ordinary(draft);
+            }
         });
         fs::rename(draft, path);
     } catch (const fs::filesystem_error& fault) {

@@ -50,6 +50,7 @@ struct Book::Impl {
     std::optional<Chain> chain;
     /// Who was named last in this transaction; rows of one file mostly name a few people.
     std::vector<std::pair<std::string, RecordId>> people;
+    std::optional<std::string> digest; ///< of a published copy, which is opened as immutable
 
     Impl() = default;
     ~Impl();
@@ -59,6 +60,8 @@ struct Book::Impl {
     Impl& operator=(Impl&&) = delete;
     /// Runs `body` in BEGIN IMMEDIATE … COMMIT, or as part of the transaction that is open already.
     void transact(const std::function<void()>& body);
+    /// Copies the book as it is now into a file that isn't there yet.
+    void copy_to(const std::string& draft) const;
     RecordId person(const std::string& name);
     /// Appends a line to the chain of events; detail is given as name and text pairs.
     void append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint, std::optional<RecordId> value,
@@ -73,6 +76,12 @@ struct Book::Impl {
     /// Events that a condition picks, in order; `number` is bound to its one question mark.
     [[nodiscard]] std::vector<Event> events_where(const char* condition, std::int64_t number) const;
 };
+
+/// The digest that a published copy ends with; none where the file is no such copy. Looks at its two ends alone. Throws
+/// invalid_data where the copy isn't there whole.
+[[nodiscard]] std::optional<std::string> published_digest(const std::string& path);
+/// Makes the copy of a published copy a book that can be written again.
+void make_ordinary(const std::string& draft);
 
 /// Turns the fault being handled into an Error that names the book.
 [[noreturn]] void rethrow_as_error(const std::string& path);

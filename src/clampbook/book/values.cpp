@@ -358,6 +358,9 @@ std::optional<std::string> fault_of_steps(const Value& value) {
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
         std::vector<std::string> faults;
+        if (auto fault = publication_fault()) {
+            return std::vector{std::move(*fault)}; // whatever else there is, is no fault of the book
+        }
         Query whole{impl_->statements, "PRAGMA integrity_check(20)"};
         while (whole.executeStep()) {
             if (text_at(whole, 0) != "ok") {
