@@ -22,8 +22,6 @@ namespace clampbook::book {
 
 /// 'Clbk' in the file's header.
 inline constexpr int k_application_id = 0x436c626b;
-/// The number of the last file in schema/book.
-inline constexpr int k_layout = 1;
 
 /// What an event says, name and text.
 using EventDetail = std::vector<std::pair<std::string_view, std::string>>;
