@@ -45,6 +45,16 @@ std::size_t command_position(const std::vector<std::string>& arguments) {
     return at;
 }
 
+// The first line names the program alone, so that a script can cut it at the blank.
+void show_version(std::ostream& out) {
+    const reference::Reference reference;
+    out << "clampbook " CLAMPBOOK_VERSION "\n"
+        << "dataset " << reference.metadata("dataset.version") << " of " << reference.metadata("dataset.date") << "\n"
+        << "content " << reference.metadata("content.sha256") << "\n"
+        << "layout of the curated figures " << reference.metadata("layout.major") << "." << reference.metadata("layout.minor")
+        << ", of the book " << book::k_layout << "\n";
+}
+
 int run_command(const Command& command, std::vector<std::string> arguments, World& world) {
     Context context{world, {}, {}, {}, false, false};
     CLI::App app{command.summary, std::string{"clampbook "} + command.name};
@@ -83,7 +93,7 @@ int dispatch(std::vector<std::string> arguments, World& world) {
     const std::size_t at = command_position(arguments);
     if (at >= arguments.size()) {
         if (std::ranges::find(arguments, "--version") != arguments.end()) {
-            world.out << "clampbook " CLAMPBOOK_VERSION "\n";
+            show_version(world.out);
             return 0;
         }
         const bool asked = arguments.empty() || std::ranges::find(arguments, "--help") != arguments.end();

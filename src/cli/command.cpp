@@ -3,6 +3,7 @@
 
 #include "question.hpp"
 
+#include "clampbook/answer/doctor.hpp"
 #include "clampbook/answer/range.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
@@ -47,6 +48,8 @@ const std::vector<Command>& commands() {
         {"conflicts", "A value's life", "joints whose current values disagree", setup_conflicts},
         {"audit", "A value's life", "is the book still what it was told?", setup_audit},
         {"teach", "For the trainer", "lessons on torque and preload, with live figures and charts", setup_teach},
+        {"doctor", "When something is amiss", "which book, figures and press are in use, are they sound, what to do",
+         setup_doctor},
     };
     return all;
 }
@@ -99,35 +102,53 @@ reference::Reference Context::reference() const {
     return reference_path.empty() ? reference::Reference{} : reference::Reference{reference_path};
 }
 
-std::string Context::path_of_book() const {
+answer::Chosen Context::chosen_book() const {
     if (!book_path.empty()) {
-        return book_path;
+        return {book_path, "--book"};
     }
     if (const auto named = world.environment("CLAMPBOOK_BOOK")) {
-        return *named;
+        return {*named, "CLAMPBOOK_BOOK"};
     }
     if (const auto data = world.environment("XDG_DATA_HOME")) {
-        return *data + "/clampbook/book.db";
+        return {*data + "/clampbook/book.db", "your data folder (XDG_DATA_HOME)"};
     }
     if (const auto home = world.environment("HOME")) {
-        return *home + "/.local/share/clampbook/book.db";
+        return {*home + "/.local/share/clampbook/book.db", "your data folder (HOME)"};
     }
-    throw error(ErrorKind::usage,
-                "there is no home folder to look for the book in; name it with --book FILE or in CLAMPBOOK_BOOK");
+    return {{}, {}, "there is no home folder to look for the book in; name it with --book FILE or in CLAMPBOOK_BOOK"};
+}
+
+std::string Context::path_of_book() const {
+    const answer::Chosen chosen = chosen_book();
+    if (chosen.what.empty()) {
+        throw error(ErrorKind::usage, "{}", chosen.problem);
+    }
+    return chosen.what;
 }
 
 book::Book Context::book(book::Access access) const { return {path_of_book(), access}; }
 
-book::Stamp Context::stamp() const {
-    std::string name = person.empty() ? world.environment("CLAMPBOOK_BY").value_or("") : person;
-    name = std::string{trim(name)};
+answer::Chosen Context::chosen_person() const {
+    const bool typed = !person.empty();
+    const std::string name{trim(typed ? person : world.environment("CLAMPBOOK_BY").value_or(""))};
     if (name.empty()) {
-        throw error(ErrorKind::usage, "nobody is named; say who tells it with --by NAME or in CLAMPBOOK_BY");
+        return {{}, {}};
     }
     if (!is_utf8(name)) { // from the environment: what was typed has been looked at already
-        throw error(ErrorKind::usage, "the name in CLAMPBOOK_BY is not UTF-8 text");
+        return {{}, "CLAMPBOOK_BY", "the name in CLAMPBOOK_BY is not UTF-8 text"};
     }
-    return {std::move(name), world.clock()};
+    return {name, typed ? "--by" : "CLAMPBOOK_BY"};
+}
+
+book::Stamp Context::stamp() const {
+    const answer::Chosen chosen = chosen_person();
+    if (!chosen.problem.empty()) {
+        throw error(ErrorKind::usage, "{}", chosen.problem);
+    }
+    if (chosen.what.empty()) {
+        throw error(ErrorKind::usage, "nobody is named; say who tells it with --by NAME or in CLAMPBOOK_BY");
+    }
+    return {chosen.what, world.clock()};
 }
 
 namespace {

@@ -19,6 +19,10 @@ class App;
 class Option;
 } // namespace CLI
 
+namespace clampbook::answer {
+struct Chosen;
+} // namespace clampbook::answer
+
 namespace clampbook::cli {
 
 /// What every subcommand can reach: the streams, the clock, and the options that all of them share.
@@ -34,6 +38,9 @@ struct Context {
     [[nodiscard]] book::Book book(book::Access access) const;
     /// The book's path: --book, CLAMPBOOK_BOOK, or the user's data folder. Throws usage where there is no home folder.
     [[nodiscard]] std::string path_of_book() const;
+    /// The same with what named it, and who is writing. Nothing is chosen, or there is a sentence beside it, where it won't do.
+    [[nodiscard]] answer::Chosen chosen_book() const;
+    [[nodiscard]] answer::Chosen chosen_person() const;
     /// Who is writing, and now. Throws usage where nobody is named.
     [[nodiscard]] book::Stamp stamp() const;
 };
@@ -73,6 +80,7 @@ Action setup_conflicts(CLI::App& app, Context& context);
 Action setup_convert(CLI::App& app, Context& context);
 Action setup_demo(CLI::App& app, Context& context);
 Action setup_derive(CLI::App& app, Context& context);
+Action setup_doctor(CLI::App& app, Context& context);
 Action setup_enter(CLI::App& app, Context& context);
 Action setup_export(CLI::App& app, Context& context);
 Action setup_find(CLI::App& app, Context& context);

@@ -20,26 +20,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string press_program(const World& world) {
-    if (const auto named = world.environment("CLAMPBOOK_PRESS")) {
-        return *named;
-    }
-    std::error_code problem;
-    const fs::path self = fs::read_symlink("/proc/self/exe", problem);
-    if (!problem && fs::exists(self.parent_path() / "clampbook-press", problem)) {
-        return (self.parent_path() / "clampbook-press").string();
-    }
-    for (const std::string& folder : split(world.environment("PATH").value_or(""), ':')) {
-        const fs::path program = fs::path{folder} / "clampbook-press";
-        if (!folder.empty() && access(program.c_str(), X_OK) == 0) {
-            return program.string();
-        }
-    }
-    throw error(ErrorKind::invalid_data,
-                "the program clampbook-press isn't here: it sets PDF, SVG and spreadsheets; it comes with "
-                "clampbook, or name it in CLAMPBOOK_PRESS");
-}
-
 // A pipe whose ends close when nobody needs them any more.
 struct Pipe {
     std::array<int, 2> ends{-1, -1};
@@ -96,6 +76,28 @@ ErrorKind kind_of(int code) { return code == 2 ? ErrorKind::usage : code == 4 ? 
 
 } // namespace
 
+answer::Chosen find_press(const World& world) {
+    if (const auto named = world.environment("CLAMPBOOK_PRESS")) {
+        return {*named, "CLAMPBOOK_PRESS"};
+    }
+    std::error_code problem;
+    const fs::path self = fs::read_symlink("/proc/self/exe", problem);
+    if (!problem && fs::exists(self.parent_path() / "clampbook-press", problem)) {
+        return {(self.parent_path() / "clampbook-press").string(), "standing beside clampbook"};
+    }
+    for (const std::string& folder : split(world.environment("PATH").value_or(""), ':')) {
+        const fs::path program = fs::path{folder} / "clampbook-press";
+        if (!folder.empty() && access(program.c_str(), X_OK) == 0) {
+            return {program.string(), "PATH"};
+        }
+    }
+    return {
+        {},
+        {},
+        "the program clampbook-press isn't here: it sets PDF, SVG and spreadsheets; install the package clampbook-press, or name "
+        "the program in CLAMPBOOK_PRESS"};
+}
+
 void require_other_file(const std::string& target, const std::string& book) {
     std::error_code problem;
     if (!target.empty() && fs::equivalent(target, book, problem)) {
@@ -104,7 +106,11 @@ void require_other_file(const std::string& target, const std::string& book) {
 }
 
 std::string pressed(Context& context, const std::vector<std::string>& arguments, const std::string& input) {
-    const std::string program = press_program(context.world);
+    const answer::Chosen found = find_press(context.world);
+    if (found.what.empty()) {
+        throw error(ErrorKind::invalid_data, "{}", found.problem);
+    }
+    const std::string& program = found.what;
     Pipe in;
     Pipe out;
     Pipe err;

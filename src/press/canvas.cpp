@@ -24,6 +24,19 @@ void set_stroke(cairo_t* cr, double thickness, Stroke stroke) {
     cairo_set_dash(cr, stroke == Stroke::dotted ? dots.data() : dashes.data(), stroke == Stroke::solid ? 0 : 2, 0);
 }
 
+struct Forget {
+    void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
+};
+
+std::unique_ptr<PangoFontDescription, Forget> font_of(const Style& style) {
+    std::unique_ptr<PangoFontDescription, Forget> font{pango_font_description_new()};
+    pango_font_description_set_family_static(font.get(), style.fixed_pitch ? k_fixed_pitch_family : k_family);
+    pango_font_description_set_absolute_size(font.get(), style.size * PANGO_SCALE);
+    pango_font_description_set_weight(font.get(), style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    pango_font_description_set_style(font.get(), style.italic ? PANGO_STYLE_OBLIQUE : PANGO_STYLE_NORMAL);
+    return font;
+}
+
 struct Unref {
     template <typename T>
     void operator()(T* object) const {
@@ -82,7 +95,29 @@ Fonts::Fonts() {
     pango_cairo_context_set_resolution(impl->context.get(), 72);
     pango_context_set_language(impl->context.get(), pango_language_from_string("en"));
     pango_context_set_round_glyph_positions(impl->context.get(), FALSE);
+    const std::unique_ptr<PangoFont, Unref> any{pango_context_load_font(impl->context.get(), font_of({}).get())};
+    if (!any) {
+        throw error(ErrorKind::invalid_data, "there is no font here, and a page without letters is no page; install the packages "
+                                             "fonts-dejavu-core and fonts-dejavu-extra");
+    }
     impl_ = std::move(impl);
+}
+
+FontPairs fonts_here() {
+    const std::unique_ptr<PangoContext, Unref> context{pango_font_map_create_context(pango_cairo_font_map_get_default())};
+    const auto found = [&](const Style& style) -> std::string {
+        const std::unique_ptr<PangoFont, Unref> font{pango_context_load_font(context.get(), font_of(style).get())};
+        if (!font) {
+            return {};
+        }
+        PangoFontFace* face = pango_font_get_face(font.get());
+        return std::string{pango_font_family_get_name(pango_font_face_get_family(face))} + " " +
+               pango_font_face_get_face_name(face);
+    };
+    return {{"DejaVu Sans Condensed", found({})},
+            {"DejaVu Sans Condensed Bold", found({.bold = true})},
+            {"DejaVu Sans Condensed Oblique", found({.italic = true})},
+            {"DejaVu Sans Mono Book", found({.fixed_pitch = true})}};
 }
 
 Text::Text(const Fonts& fonts, const std::string& words, const Style& style, double width) {
@@ -90,13 +125,7 @@ Text::Text(const Fonts& fonts, const std::string& words, const Style& style, dou
     impl->layout.reset(pango_layout_new(fonts.impl_->context.get()));
     impl->grey = style.grey;
     PangoLayout* layout = impl->layout.get();
-    PangoFontDescription* font = pango_font_description_new();
-    pango_font_description_set_family_static(font, style.fixed_pitch ? k_fixed_pitch_family : k_family);
-    pango_font_description_set_absolute_size(font, style.size * PANGO_SCALE);
-    pango_font_description_set_weight(font, style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-    pango_font_description_set_style(font, style.italic ? PANGO_STYLE_OBLIQUE : PANGO_STYLE_NORMAL);
-    pango_layout_set_font_description(layout, font);
-    pango_font_description_free(font);
+    pango_layout_set_font_description(layout, font_of(style).get());
     pango_layout_set_width(layout, static_cast<int>(width * PANGO_SCALE));
     pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
     pango_layout_set_text(layout, words.data(), static_cast<int>(words.size()));

@@ -6,6 +6,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace clampbook::press {
@@ -29,6 +30,10 @@ private:
     friend class Text;
     std::shared_ptr<const Impl> impl_;
 };
+
+/// Names of fonts: one that the pages ask for, and the one that this machine has for it, empty where it has none.
+using FontPairs = std::vector<std::pair<std::string, std::string>>;
+[[nodiscard]] FontPairs fonts_here();
 
 /// A piece of text, broken into lines of a width.
 class Text {

@@ -2,6 +2,7 @@
 // clampbook-press: reads the JSON of a spec sheet, or of pages and their charts, on standard input and sets it as PDF, SVG, PNG or
 // spreadsheet. A program of its own, since loading what it needs takes longer than a lookup.
 
+#include "canvas.hpp"
 #include "press.hpp"
 #include "reader.hpp"
 
@@ -21,7 +22,10 @@ constexpr const char* k_usage =
     "usage: clampbook-press pdf|svg|png|xlsx FILE [--paper a4|letter] < pages.json\n"
     "Sets the JSON that 'clampbook sheet --json' gives (clampbook/sheet/v1), or pages (clampbook/pages/v1), of which svg and "
     "png\n"
-    "draw the first chart alone. The FILE '-' is standard output. Files of the same input are the same bytes.\n";
+    "draw the first chart alone. The FILE '-' is standard output. Files of the same input are the same bytes.\n"
+    "       clampbook-press --version\n"
+    "       clampbook-press --check\n"
+    "Tells its version; and the fonts that its pages ask for, with those that this machine has for them.\n";
 constexpr std::array k_forms{"pdf", "svg", "png", "xlsx"};
 
 struct Request {
@@ -93,6 +97,13 @@ int main(int argc, char** argv) try {
     if (words.empty() || std::ranges::find(words, "--help") != words.end()) {
         std::cout << k_usage;
         return words.empty() ? 2 : 0;
+    }
+    if (words == std::vector<std::string>{"--version"} || words == std::vector<std::string>{"--check"}) {
+        std::cout << "clampbook-press " CLAMPBOOK_VERSION "\n";
+        for (const auto& [wanted, found] : words.front() == "--check" ? press::fonts_here() : press::FontPairs{}) {
+            std::cout << wanted << ": " << found << "\n";
+        }
+        return 0;
     }
     make(read_request(words));
     return 0;

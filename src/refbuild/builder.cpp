@@ -5,14 +5,13 @@
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/exchange/csv.hpp"
+#include "clampbook/reference/content.hpp"
 #include "clampbook/units/reading.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
-#include <sodium.h>
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <array>
 #include <fstream>
 #include <map>
 #include <optional>
@@ -53,15 +52,6 @@ std::vector<fs::path> files(const fs::path& folder, std::string_view extension) 
         throw error(ErrorKind::invalid_data, "{}: no {} files there", folder.string(), extension);
     }
     return found;
-}
-
-std::vector<std::string> tables_of(SQLite::Database& db) {
-    SQLite::Statement query{db, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name"};
-    std::vector<std::string> names;
-    while (query.executeStep()) {
-        names.push_back(query.getColumn(0).getString());
-    }
-    return names;
 }
 
 // The longest table name that the file's stem is, or begins with before an underscore.
@@ -239,41 +229,6 @@ void run_checks(SQLite::Database& db, const fs::path& folder) {
     }
 }
 
-std::string hex(std::string_view bytes) {
-    std::string out;
-    for (const char c : bytes) {
-        out += fmt::format("{:02x}", static_cast<unsigned char>(c));
-    }
-    return out;
-}
-
-// Every table but metadata, rows in the order of their key, cells with their type: a change of any cell changes it.
-std::string content_hash(SQLite::Database& db, const std::vector<std::string>& tables) {
-    crypto_hash_sha256_state state;
-    crypto_hash_sha256_init(&state);
-    const auto feed = [&](std::string_view text) {
-        crypto_hash_sha256_update(&state, reinterpret_cast<const unsigned char*>(text.data()), text.size());
-    };
-    for (const std::string& table : tables) {
-        if (table == "metadata") {
-            continue;
-        }
-        feed("table " + table + "\n");
-        SQLite::Statement query{db, "SELECT * FROM " + table}; // WITHOUT ROWID: in the order of the primary key
-        while (query.executeStep()) {
-            for (int i = 0; i < query.getColumnCount(); ++i) {
-                const SQLite::Column cell = query.getColumn(i);
-                feed(cell.isNull() ? "-" : cell.isFloat() ? "r" + print_shortest(cell.getDouble()) : "t" + cell.getString());
-                feed("\x1f");
-            }
-            feed("\n");
-        }
-    }
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256_final(&state, digest.data());
-    return hex({reinterpret_cast<const char*>(digest.data()), digest.size()});
-}
-
 void require_reviewed(const std::string& hash, const fs::path& file) {
     std::ifstream in{file};
     std::string reviewed;
@@ -305,7 +260,7 @@ Summary build_draft(const Inputs& inputs, const fs::path& draft) {
                 throw error(ErrorKind::invalid_data, "{}: {}", file.string(), fault.what());
             }
         }
-        const std::vector<std::string> tables = tables_of(db);
+        const std::vector<std::string> tables = reference::tables_of(db);
         for (const fs::path& file : files(inputs.data, ".csv")) {
             summary.rows += load(db, file, table_for(file, tables));
         }
@@ -317,7 +272,7 @@ Summary build_draft(const Inputs& inputs, const fs::path& draft) {
         check_foreign_keys(db);
         run_checks(db, inputs.schema / "checks");
         summary.tables = tables.size();
-        summary.content_hash = content_hash(db, tables);
+        summary.content_hash = reference::content_hash(db);
         require_reviewed(summary.content_hash, inputs.hash_file);
         SQLite::Statement insert{db,
                                  "INSERT INTO metadata (key, value) VALUES ('content.sha256', ?), ('built.by', 'refbuild 1')"};

@@ -25,6 +25,8 @@ touch disk/probe && rm disk/probe || fail "the disk cannot be written even befor
 mount -o remount,ro disk || fail "the disk could not be made read-only"
 touch disk/probe 2>/dev/null && fail "the disk is not read-only"
 
+expect 0 '' clampbook doctor --book disk/fresh.db --by Ann
+grep -q 'may be written *no' out && grep -q "^! 'disk/fresh.db' can be read and not written" out || fail "doctor does not say that the disk is read-only: $(cat out)"
 for book in fresh read; do
     expect 0 '' clampbook find --book disk/$book.db drain plug drop box
     grep -q '65 N·m   47.9 lbf·ft' out || fail "find on a read-only disk answers otherwise: $(cat out)"

@@ -75,7 +75,7 @@ with tempfile.TemporaryDirectory() as folder:
         commands.add(words[0])
         has_json = not (line.startswith(("demo ", "book new ", "book publish ")) or " add " in line)
         needs_book = words[0] in {"source", "machine", "assembly", "joint", "enter", "check", "supersede", "withdraw", "history", "conflicts",
-                                  "audit", "book", "find", "import", "merge", "export", "sheet"} and "--book" not in words and line != "book new shop.db"
+                                  "audit", "book", "doctor", "find", "import", "merge", "export", "sheet"} and "--book" not in words and line != "book new shop.db"
         ran = subprocess.run(["clampbook", *words, *(["--json"] if has_json else []), *(["--book", "shop.db"] if needs_book else [])],
                              cwd=folder, env=environment, capture_output=True, encoding="utf-8", check=False)
         if ran.returncode != wanted:

@@ -18,6 +18,9 @@
 
 namespace clampbook::book {
 
+/// The layout of a new book: the number of the last file in schema/book.
+inline constexpr int k_layout = 1;
+
 enum class Access { read, write };
 
 /// Who tells the book something, and when: a UTC time like 2026-11-25T10:15:00Z.

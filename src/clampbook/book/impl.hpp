@@ -23,8 +23,6 @@ namespace clampbook::book {
 
 /// 'Clbk' in the file's header.
 inline constexpr int k_application_id = 0x436c626b;
-/// The number of the last file in schema/book.
-inline constexpr int k_layout = 1;
 
 using Statements = PreparedShelf<SQLite::Database, SQLite::Statement>;
 using Query = Prepared<SQLite::Database, SQLite::Statement>;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "clampbook/reference/content.hpp"
 #include "clampbook/reference/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -111,6 +112,10 @@ std::string Reference::metadata(std::string_view key) const {
         }
         return query.getColumn(0).getString();
     });
+}
+
+std::string Reference::content_hash() const {
+    return guarded(impl_->name, [&] { return reference::content_hash(*impl_->db); });
 }
 
 } // namespace clampbook::reference

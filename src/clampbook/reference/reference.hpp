@@ -99,6 +99,8 @@ public:
 
     /// A line of the metadata: layout.major, dataset.version, content.sha256, ...
     [[nodiscard]] std::string metadata(std::string_view key) const;
+    /// The content hash, computed anew: equal to the metadata's content.sha256 where no row was changed after the builder.
+    [[nodiscard]] std::string content_hash() const;
 
 private:
     struct Impl;
