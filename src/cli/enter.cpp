@@ -51,7 +51,14 @@ intake::Entry entry_of(const book::Book& book, const EntryWords& words, const st
 
 void show_value(Context& context, const book::Book& book, const reference::Reference& reference, RecordId joint,
                 const char* schema, const std::string& told) {
-    const answer::FoundJoint found = answer::joint(book, reference, joint);
+    // Whoever told it must not tell it again because it couldn't be read back.
+    const answer::FoundJoint found = [&] {
+        try {
+            return answer::joint(book, reference, joint);
+        } catch (const std::exception& fault) {
+            throw error(ErrorKind::internal, "{}; but it cannot be shown: {}", told, fault.what());
+        }
+    }();
     if (context.json) {
         context.world.out << present::json(found, schema);
     } else {

@@ -101,6 +101,8 @@ class Book {
 public:
     /// Makes a new book. Throws conflict where the file exists, and what the disk says otherwise.
     static Book create(const std::string& path, const Stamp& stamp);
+    /// Makes a new book and has it filled. It gets its name when it is whole: nothing is there until then.
+    static void create_whole(const std::string& path, const Stamp& stamp, const std::function<void(Book&)>& fill);
 
     /// Opens a book. For reading, a read-only disk will do. Throws invalid_data where there is no file, where it is a
     /// folder or no book, or where a newer clampbook made it (naming both layouts), and where a published copy is not there

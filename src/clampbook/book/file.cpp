@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The book as a file: made, opened, migrated, copied, and the faults of disk and database told in words.
 
+#include "clampbook/base/file.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sqlite3.h>
 
 #include <filesystem>
+#include <new>
 #include <system_error>
 
 // The migrations, as bytes of the program.
@@ -103,6 +105,48 @@ void require_book(SQLite::Database& db, const std::string& path, bool published)
     }
 }
 
+// Readers and a writer beside each other want a write-ahead log. It stays with the file.
+void set_log(SQLite::Database& db) {
+    if (db.execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
+        throw error(ErrorKind::internal, "'{}' cannot have a log beside it on this disk", db.getFilename());
+    }
+}
+
+// Says of what the disk refused that nothing came of it, where that is known.
+template <typename F>
+void all_or_nothing(const std::string& path, F&& body) {
+    try {
+        guarded(path, std::forward<F>(body));
+    } catch (const Error& fault) {
+        if (fault.kind() == ErrorKind::internal) {
+            throw error(ErrorKind::internal, "{}; nothing was changed", fault.what());
+        }
+        throw;
+    }
+}
+
+void remove_database(const std::string& path) {
+    std::error_code none;
+    for (const char* end : {"", "-wal", "-shm", "-journal"}) {
+        fs::remove(path + end, none);
+    }
+}
+
+// Has a book made under the name of a draft, and puts it in its place when it is whole and closed. A draft that an earlier
+// run left behind is no hindrance, and none is left behind here.
+void in_draft(const std::string& path, const std::function<void(const std::string&)>& make) {
+    const std::string draft = path + ".draft";
+    remove_database(draft);
+    try {
+        make(draft);
+        put_in_place(draft, path);
+    } catch (...) {
+        remove_database(draft);
+        throw;
+    }
+    remove_database(draft);
+}
+
 } // namespace
 
 Book::Impl::~Impl() = default;
@@ -112,6 +156,8 @@ void rethrow_as_error(const std::string& path) {
         throw;
     } catch (const SQLite::Exception& fault) {
         switch (fault.getErrorCode()) {
+        case SQLITE_NOMEM:
+            throw std::bad_alloc{};
         case SQLITE_NOTADB:
             throw error(ErrorKind::invalid_data, "'{}' is no book: it is not a database file", path);
         case SQLITE_CORRUPT:
@@ -120,22 +166,22 @@ void rethrow_as_error(const std::string& path) {
         case SQLITE_LOCKED:
             throw error(ErrorKind::conflict, "'{}' is being written by another program; nothing was changed, try again", path);
         case SQLITE_FULL:
-            throw error(ErrorKind::internal, "'{}': the disk is full; nothing was changed", path);
+            throw error(ErrorKind::internal, "'{}': the disk is full", path);
         case SQLITE_READONLY:
-            throw error(ErrorKind::internal, "'{}' cannot be written: the file or its disk is read-only; nothing was changed",
-                        path);
+            throw error(ErrorKind::internal, "'{}' cannot be written: the file or its disk is read-only", path);
         case SQLITE_CANTOPEN:
         case SQLITE_PERM:
         case SQLITE_AUTH:
             throw error(ErrorKind::internal, "'{}' cannot be opened here; check that the folder exists and may be written", path);
         case SQLITE_IOERR:
-            throw error(ErrorKind::internal, "'{}': the disk failed ({}); nothing was changed", path,
-                        sqlite3_errstr(fault.getExtendedErrorCode()));
+            throw error(ErrorKind::internal, "'{}': the disk failed ({})", path, sqlite3_errstr(fault.getExtendedErrorCode()));
         case SQLITE_CONSTRAINT:
             throw error(ErrorKind::conflict, "'{}' refused the record: {}", path, fault.what());
         default:
             throw error(ErrorKind::internal, "'{}': {}", path, fault.what());
         }
+    } catch (const std::bad_alloc&) {
+        throw; // no fault of the book
     } catch (const std::exception& fault) {
         throw error(ErrorKind::internal, "'{}': {}", path, fault.what());
     }
@@ -163,7 +209,7 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
             impl->db =
                 std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_NOMUTEX);
             impl->db->exec(fmt::format("PRAGMA application_id = {}", k_application_id));
-            impl->db->exec("PRAGMA journal_mode = WAL");
+            set_log(*impl->db);
             prepare(*impl->db, Access::write);
             impl->transact([&] {
                 impl->db->exec(std::string{clampbook_book_schema_begin, clampbook_book_schema_end});
@@ -180,12 +226,22 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
     } catch (...) {
         // A book that could not be finished leaves nothing behind.
         impl.reset();
-        for (const char* end : {"", "-wal", "-shm", "-journal"}) {
-            fs::remove(path + end, problem);
-        }
+        remove_database(path);
         throw;
     }
     return Book{std::move(impl)};
+}
+
+void Book::create_whole(const std::string& path, const Stamp& stamp, const std::function<void(Book&)>& fill) {
+    if (fs::exists(fs::symlink_status(path))) {
+        throw error(ErrorKind::conflict, "'{}' exists already; a new book needs a new name", path);
+    }
+    in_draft(path, [&](const std::string& draft) {
+        Book book = create(draft, stamp);
+        fill(book);
+        // The file alone gets the name: nothing of it may be left in the log, as it may be when the last one closes it.
+        guarded(path, [&] { book.impl_->db->exec("PRAGMA wal_checkpoint(TRUNCATE)"); });
+    });
 }
 
 Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl>()) {
@@ -206,7 +262,7 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
     }
     impl_->path = path;
     impl_->access = access;
-    guarded(path, [&] {
+    const auto open = [&] {
         impl_->digest = published_digest(path);
         if (impl_->digest) {
             // Again where another was put in its place meanwhile.
@@ -221,7 +277,8 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
             prepare(*impl_->db, access);
         }
         require_book(*impl_->db, path, impl_->digest.has_value());
-    });
+    };
+    access == Access::read ? guarded(path, open) : all_or_nothing(path, open);
     if (impl_->digest && access == Access::write) {
         const Publication copy = *publication();
         throw error(ErrorKind::conflict,
@@ -236,26 +293,30 @@ void Book::Impl::transact(const std::function<void()>& body) {
         body();
         return;
     }
-    Query{statements, "BEGIN IMMEDIATE"}.exec();
-    in_transaction = true;
-    try {
-        body();
-        index_joints();
-        keep_chain();
-        Query{statements, "COMMIT"}.exec();
-        in_transaction = false;
-        people.clear();
-    } catch (...) {
-        in_transaction = false;
-        first_unindexed = 0;
-        chain.reset();
-        people.clear();
-        // Some faults have rolled back already; only then is a second ROLLBACK an error, and it changes nothing.
-        if (sqlite3_get_autocommit(db->getHandle()) == 0) {
-            db->tryExec("ROLLBACK");
+    all_or_nothing(path, [&] {
+        Query{statements, "BEGIN IMMEDIATE"}.exec();
+        in_transaction = true;
+        const auto forget = [&] {
+            in_transaction = false;
+            first_unindexed = 0;
+            chain.reset();
+            people.clear();
+        };
+        try {
+            body();
+            index_joints();
+            keep_chain();
+            Query{statements, "COMMIT"}.exec();
+            forget();
+        } catch (...) {
+            forget();
+            // Some faults have rolled back already; only then is a second ROLLBACK an error, and it changes nothing.
+            if (sqlite3_get_autocommit(db->getHandle()) == 0) {
+                db->tryExec("ROLLBACK");
+            }
+            throw;
         }
-        throw;
-    }
+    });
 }
 
 void Book::in_one_go(const std::function<void()>& body) {
@@ -294,24 +355,16 @@ void Book::backup(const std::string& path) const {
     if (fs::exists(fs::symlink_status(path))) {
         throw error(ErrorKind::conflict, "'{}' exists already; a backup needs a new name", path);
     }
-    const std::string draft = path + ".draft";
-    std::error_code problem;
-    fs::remove(draft, problem);
-    try {
+    in_draft(path, [&](const std::string& draft) {
         guarded(path, [&] {
             impl_->copy_to(draft);
             if (impl_->digest) {
                 make_ordinary(draft);
             }
+            // A copy begins with a log of the other kind, under which writers would keep readers waiting.
+            set_log(*std::make_unique<SQLite::Database>(draft, SQLite::OPEN_READWRITE));
         });
-        fs::rename(draft, path);
-    } catch (const fs::filesystem_error& fault) {
-        fs::remove(draft, problem);
-        throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, fault.code().message());
-    } catch (...) {
-        fs::remove(draft, problem);
-        throw;
-    }
+    });
 }
 
 std::string text_at(const SQLite::Statement& query, int column) {

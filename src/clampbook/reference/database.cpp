@@ -7,6 +7,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <new>
 #include <system_error>
 
 // The database that refbuild made, as bytes of the program: nothing is read from a disk and nothing is copied.
@@ -35,7 +36,12 @@ void rethrow_as_damage(const std::string& name) {
     try {
         throw;
     } catch (const SQLite::Exception& fault) {
+        if (fault.getErrorCode() == SQLITE_NOMEM) {
+            throw std::bad_alloc{};
+        }
         throw error(ErrorKind::invalid_data, "{}: not a whole reference database ({})", name, fault.what());
+    } catch (const std::bad_alloc&) {
+        throw; // no fault of the file
     } catch (const std::exception& fault) {
         throw error(ErrorKind::internal, "{}: {}", name, fault.what());
     }

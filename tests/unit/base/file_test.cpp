@@ -34,6 +34,25 @@ TEST_CASE("a file is written whole, in place of one that is there") {
     CHECK(std::distance(fs::directory_iterator{folder / "."}, {}) == 2); // nothing else is left
 }
 
+TEST_CASE("a draft is put in its place, or taken away where that cannot be") {
+    const data_tests::TemporaryFolder folder;
+    const std::string draft = (folder / "draft").string();
+    data_tests::write_file(draft, "new");
+    data_tests::write_file(folder / "sheet", "old");
+    clampbook::put_in_place(draft, (folder / "sheet").string());
+    CHECK(data_tests::read_file(folder / "sheet") == "new");
+    CHECK_FALSE(fs::exists(draft));
+    data_tests::write_file(draft, "new");
+    CHECK(unit_tests::refusal(ErrorKind::internal, [&] {
+              return clampbook::put_in_place(draft, (folder / "none/sheet").string()), 0;
+          }).ends_with("/none/sheet' cannot be written: No such file or directory"));
+    CHECK_FALSE(fs::exists(draft));
+    CHECK(unit_tests::refusal(ErrorKind::internal, [&] {
+              return clampbook::put_in_place(draft, (folder / "sheet").string()), 0;
+          }).ends_with("/sheet' cannot be written: No such file or directory"));
+    CHECK(data_tests::read_file(folder / "sheet") == "new");
+}
+
 TEST_CASE("what is no ordinary file stays what it is") {
     write_whole_file("/dev/null", "nothing");
     CHECK(fs::is_character_file("/dev/null"));

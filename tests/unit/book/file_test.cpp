@@ -124,6 +124,7 @@ TEST_CASE("a backup holds the same, and takes no name that is there") {
     const std::string copy = (shop.folder / "copy.db").string();
     Book{shop.path, Access::read}.backup(copy);
     CHECK(content_of(copy) == content_of(shop.path));
+    CHECK(SQLite::Database{copy}.execAndGet("PRAGMA journal_mode").getString() == "wal"); // readers beside a writer, as before
     const Book book{copy, Access::write};
     CHECK(book.verify().empty());
     CHECK(book.info().head == shop.book.info().head);

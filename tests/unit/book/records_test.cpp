@@ -171,7 +171,8 @@ TEST_CASE("what is told in one go is kept whole or not at all") {
         };
     };
     CHECK(refusal(ErrorKind::not_found, half(Error{ErrorKind::not_found, "gone"})) == "gone");
-    CHECK(refusal(ErrorKind::internal, half(std::runtime_error{"lightning"})) == "'" + shop.path + "': lightning");
+    CHECK(refusal(ErrorKind::internal, half(std::runtime_error{"lightning"})) ==
+          "'" + shop.path + "': lightning; nothing was changed");
     CHECK(content_of(shop.path) == before);
     shop.book.in_one_go([&] { (void)shop.add_joint("third", Role::other, ""); });
     CHECK(content_of(shop.path) != before);

@@ -2,8 +2,7 @@
 // The command line as a function: arguments, streams, clock and environment in, exit code out. Each exit code of the
 // table once, each way in which the world outside can fail.
 
-#include "../../data/support.hpp"
-#include "cli.hpp"
+#include "stage.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -15,36 +14,8 @@
 namespace {
 
 using namespace clampbook;
-using Words = std::vector<std::string>;
-
-// A world of our own: what was written to it, and what it says of itself.
-struct Stage {
-    data_tests::TemporaryFolder folder;
-    std::istringstream in;
-    std::ostringstream out;
-    std::ostringstream err;
-    std::function<std::string()> clock = [] { return std::string{"2026-11-25T10:15:00Z"}; };
-    std::map<std::string, std::string> variables{{"CLAMPBOOK_BOOK", path("book.db")}, {"CLAMPBOOK_BY", "Ann"}};
-
-    [[nodiscard]] std::string path(const std::string& name) const { return (folder / name).string(); }
-    int run(const Words& words) { return run_to(words, out); }
-    int run_to(const Words& words, std::ostream& to) {
-        out.str({});
-        err.str({});
-        return cli::run(words, {in, to, err, clock, [this](const std::string& name) -> std::optional<std::string> {
-                                    const auto found = variables.find(name);
-                                    return found == variables.end() ? std::nullopt : std::optional{found->second};
-                                }});
-    }
-    // A book with one joint.
-    void furnish() {
-        REQUIRE(run({"book", "new"}) == 0);
-        REQUIRE(run({"machine", "add", "--maker", "Maker", "--model", "X"}) == 0);
-        REQUIRE(run({"assembly", "add", "box", "--machine", "X"}) == 0);
-        REQUIRE(run({"joint", "add", "cover", "screws", "--machine", "X", "--assembly", "box", "--role", "cover", "--thread",
-                     "M8", "--class", "8.8"}) == 0);
-    }
-};
+using unit_tests::Stage;
+using unit_tests::Words;
 
 // Takes so many characters and no more.
 class FullDisk : public std::streambuf {

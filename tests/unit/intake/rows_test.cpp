@@ -237,7 +237,7 @@ TEST_CASE("the demo is the same book each time, and overwrites nothing") {
     CHECK((data_tests::read_file(first) == data_tests::read_file(second)));
     data_tests::write_file(second, "mine");
     CHECK(refusal(ErrorKind::conflict, [&] { return intake::write_demo(second, curated()), 0; }) ==
-          "'" + second + "' exists already; the demo needs a new name");
+          "'" + second + "' exists already; a new book needs a new name");
     CHECK(data_tests::read_file(second) == "mine");
     std::set<std::string> left;
     for (const auto& entry : fs::directory_iterator{folder / "."}) {
