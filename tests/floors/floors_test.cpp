@@ -289,7 +289,7 @@ TEST_CASE("a breach is noticed") {
 
     const std::string reference = "clampbook/reference/planted.hpp";
     CHECK(copy.plant(reference, "#include <SQLiteCpp/SQLiteCpp.h>") == Breaches{reference + ": SQLiteCpp in a header"});
-    CHECK(copy.plant(reference, "#include <sodium.h>") == Breaches{reference + ": reference may not use libsodium"});
+    CHECK(copy.plant(reference, "#include <csv.h>") == Breaches{reference + ": reference may not use libcsv"});
     CHECK(copy.plant(reference, "#include <unheard/of.hpp>") == Breaches{reference + ": unknown header <unheard/of.hpp>"});
     CHECK(copy.plant(reference, "#include \"unheard.hpp\"") == Breaches{reference + ": unknown header \"unheard.hpp\""});
     CHECK(copy.plant(reference, "#include \"fmt/core.h\"") == Breaches{reference + ": unknown header \"fmt/core.h\""});
@@ -301,8 +301,8 @@ TEST_CASE("a breach is noticed") {
           Breaches{"clampbook/present/planted.cpp: present may not include reference"});
     CHECK(copy.plant("press/planted.cpp", "#include \"clampbook/model/thread.hpp\"") ==
           Breaches{"press/planted.cpp: press may not include model"});
-    CHECK(copy.plant("refbuild/planted.cpp", "#include \"clampbook/reference/reference.hpp\"") ==
-          Breaches{"refbuild/planted.cpp: refbuild may not include reference"});
+    CHECK(copy.plant("refbuild/planted.cpp", "#include \"clampbook/book/book.hpp\"") ==
+          Breaches{"refbuild/planted.cpp: refbuild may not include book"});
     CHECK(copy.plant("clampbook/attic/planted.cpp", "") == Breaches{"clampbook/attic/planted.cpp: belongs to no floor"});
     CHECK(copy.plant("engine/planted.cpp", "") == Breaches{"engine/planted.cpp: belongs to no floor"});
     CHECK(copy.plant("clampbook/base/planted.h", "") == Breaches{"clampbook/base/planted.h: is neither .hpp nor .cpp"});

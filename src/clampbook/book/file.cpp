@@ -330,12 +330,15 @@ void Book::in_part(const std::function<void()>& body) {
             return;
         }
         const auto chain = impl_->chain;
+        const RecordId first_unindexed = impl_->first_unindexed;
         Query{impl_->statements, "SAVEPOINT part"}.exec();
         try {
             body();
         } catch (...) {
             // Where the database has given the whole transaction up, there is no part of it to go back to.
             impl_->chain = chain;
+            // What was indexed since then is not any more; a number from before, where there was one, reaches all that is left.
+            impl_->first_unindexed = first_unindexed;
             impl_->people.clear();
             impl_->db->tryExec("ROLLBACK TO part");
             impl_->db->tryExec("RELEASE part");

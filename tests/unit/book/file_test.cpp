@@ -143,7 +143,7 @@ TEST_CASE("a part that fails inside a transaction leaves what was written before
     shop.book.in_one_go([&] {
         shop.book.add_machine({0, "m", "first", "", "", "", ""}, k_stamp);
         CHECK(refusal(ErrorKind::conflict, [&] {
-                  shop.book.in_one_go([&] {
+                  shop.book.in_part([&] {
                       shop.book.add_machine({0, "m", "second", "", "", "", ""}, k_stamp);
                       shop.book.in_one_go([&] { shop.book.add_machine({0, "m", "third", "", "", "", ""}, k_stamp); });
                       shop.book.add_machine({0, "m", "first", "", "", "", ""}, k_stamp);
