@@ -47,9 +47,8 @@ int back_up(Context& context, const std::string& path) {
 
 int publish(Context& context, const std::string& path) {
     const book::Stamp stamp = context.stamp();
-    context.book(book::Access::read).publish(path, stamp);
-    context.world.out << "the book was published: " << path << "\n"
-                      << answer::published_line(*book::Book{path, book::Access::read}.publication()) << "\n";
+    const book::Publication copy = context.book(book::Access::read).publish(path, stamp);
+    context.world.out << "the book was published: " << path << "\n" << answer::published_line(copy) << "\n";
     return 0;
 }
 

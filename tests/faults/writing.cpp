@@ -38,6 +38,7 @@ const std::vector<WritingCommand>& writing_commands() {
         {"import (an export)", {"import", "{}/export.json"}},
         {"merge", {"merge", "{}/other.db", "--apply"}},
         {"book backup", {"book", "backup", "{}/copy.db"}},
+        {"book publish", {"book", "publish", "{}/published.db"}},
     };
     return all;
 }

@@ -181,8 +181,9 @@ public:
     /// Copies the book as it is now into a new file, which is a book again where this is a published copy. Throws conflict where
     /// the file exists.
     void backup(const std::string& path) const;
-    /// Writes the book as it is now as a published copy, in place of an older one. Throws conflict where something else is there.
-    void publish(const std::string& path, const Stamp& stamp) const;
+    /// Writes the book as it is now as a published copy, in place of an older one; gives what the copy says of itself. Throws
+    /// conflict where something else is there.
+    Publication publish(const std::string& path, const Stamp& stamp) const;
     /// What a published copy says of itself; none of a book.
     [[nodiscard]] std::optional<Publication> publication() const;
     /// Why a published copy is not what was published, in a sentence, by its digest over the whole file.

@@ -92,17 +92,14 @@ std::string digest_of(std::ifstream& file, std::uint64_t bytes) {
     }
     std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
     crypto_hash_sha256_final(&state, digest.data());
-    std::string out;
-    for (const unsigned char byte : digest) {
-        out += fmt::format("{:02x}", byte);
-    }
-    return out;
+    return hex_of(digest);
 }
 
-// Appends the digest of a draft, protects the file from writing, and sees it on the disk.
-void seal(const std::string& draft) {
+// Appends the digest of a draft, protects the file from writing, sees it on the disk, and gives the digest.
+std::string seal(const std::string& draft) {
     std::ifstream written{draft, std::ios::binary};
-    const std::string line = digest_of(written, fs::file_size(draft)) + "\n";
+    std::string digest = digest_of(written, fs::file_size(draft));
+    const std::string line = digest + "\n";
     errno = 0;
     const int file = open(draft.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
     const bool done = file >= 0 && write(file, line.data(), line.size()) == static_cast<ssize_t>(line.size()) &&
@@ -114,11 +111,12 @@ void seal(const std::string& draft) {
     if (!done) {
         throw fs::filesystem_error{"seal", std::error_code{why, std::generic_category()}};
     }
+    return digest;
 }
 
-// Nobody else knows of a draft, and one that fails is thrown away: no journal is needed.
-void stamp_draft(const std::string& draft, int application_id,
-                 const std::vector<std::pair<std::string_view, std::string>>& rows) {
+// Nobody else knows of a draft, and one that fails is thrown away: no journal is needed. Gives the draft's revision.
+std::int64_t stamp_draft(const std::string& draft, int application_id,
+                         const std::vector<std::pair<std::string_view, std::string>>& rows) {
     SQLite::Database db{draft, SQLite::OPEN_READWRITE};
     db.exec("PRAGMA journal_mode = OFF");
     SQLite::Transaction transaction{db};
@@ -131,6 +129,7 @@ void stamp_draft(const std::string& draft, int application_id,
     }
     db.exec(fmt::format("PRAGMA application_id = {}", application_id));
     transaction.commit();
+    return db.execAndGet("SELECT value FROM book_info WHERE key = 'event.count'").getInt64();
 }
 
 } // namespace
@@ -149,7 +148,7 @@ std::optional<std::string> published_digest(const std::string& path) {
     return ends.last_line;
 }
 
-void make_ordinary(const std::string& draft) { stamp_draft(draft, k_application_id, {}); }
+void make_ordinary(const std::string& draft) { (void)stamp_draft(draft, k_application_id, {}); }
 
 std::optional<Publication> Book::publication() const {
     if (!impl_->digest) {
@@ -190,7 +189,7 @@ std::optional<std::string> Book::publication_fault() const {
         ends.last_line);
 }
 
-void Book::publish(const std::string& path, const Stamp& stamp) const {
+Publication Book::publish(const std::string& path, const Stamp& stamp) const {
     if (impl_->digest) {
         throw error(ErrorKind::conflict, "'{}' is a published copy itself; copy that file as it is, or publish the book",
                     impl_->path);
@@ -204,14 +203,15 @@ void Book::publish(const std::string& path, const Stamp& stamp) const {
     }
     // Of its own program alone, so that two who publish at once do not write into one file.
     const std::string draft = fmt::format("{}.{}.draft", place, getpid());
+    Publication copy{stamp.at, stamp.person, impl_->path, 0, {}};
     try {
         fs::remove(draft);
         guarded(path, [&] {
             impl_->copy_to(draft);
-            stamp_draft(draft, k_published_id,
-                        {{"published.at", stamp.at}, {"published.by", stamp.person}, {"published.from", impl_->path}});
+            copy.revision = stamp_draft(draft, k_published_id,
+                                        {{"published.at", copy.at}, {"published.by", copy.by}, {"published.from", copy.from}});
         });
-        seal(draft);
+        copy.digest = seal(draft);
         fs::rename(draft, place);
     } catch (const fs::filesystem_error& fault) {
         fs::remove(draft, problem);
@@ -220,6 +220,7 @@ void Book::publish(const std::string& path, const Stamp& stamp) const {
         fs::remove(draft, problem);
         throw;
     }
+    return copy; // what is known of it: nothing may fail once it is in its place
 }
 
 } // namespace clampbook::book

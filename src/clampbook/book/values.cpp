@@ -48,6 +48,13 @@ std::string json_of(const EventDetail& detail, const std::string& origin) {
 
 } // namespace
 
+std::string hex_of(std::span<const unsigned char> bytes) {
+    std::string out(2 * bytes.size() + 1, '\0'); // one more for what ends the library's text
+    sodium_bin2hex(out.data(), out.size(), bytes.data(), bytes.size());
+    out.pop_back();
+    return out;
+}
+
 std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
                        std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail) {
     const auto number = [](const std::optional<RecordId>& id) { return id ? std::to_string(*id) : std::string{"-"}; };
@@ -55,8 +62,7 @@ std::string event_hash(const std::string& previous, std::int64_t seq, const Stam
                                          number(joint), number(value), detail);
     std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
     crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(line.data()), line.size());
-    std::array<char, 2 * crypto_hash_sha256_BYTES + 1> hex{};
-    return sodium_bin2hex(hex.data(), hex.size(), digest.data(), digest.size());
+    return hex_of(digest);
 }
 
 void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,

@@ -107,12 +107,12 @@ TEST_CASE("a newer copy takes the place of an older one, which its readers keep,
     const std::string other = (shop.folder / "other.db").string();
     write_file(other, "notes");
     for (const std::string& taken : {shop.path, other, (shop.folder / ".").string()}) {
-        CHECK(refusal(ErrorKind::conflict, [&] { return shop.book.publish(taken, k_stamp), 0; }) ==
+        CHECK(refusal(ErrorKind::conflict, [&] { return shop.book.publish(taken, k_stamp).digest; }) ==
               "'" + taken + "' exists already and is no published copy; only an older one is replaced");
     }
     CHECK(read_file(other) == "notes");
-    CHECK(refusal(ErrorKind::internal, [&] { return shop.book.publish((shop.folder / "none/bay.db").string(), k_stamp), 0; }) !=
-          "accepted");
+    CHECK(refusal(ErrorKind::internal,
+                  [&] { return shop.book.publish((shop.folder / "none/bay.db").string(), k_stamp).digest; }) != "accepted");
     CHECK(files_in(shop.folder, "") == 6); // the book, its two companions, the copy, the link, the notes
 }
 
