@@ -43,7 +43,6 @@ constexpr std::array k_tables{
     FromTable{"FORM", "plug-forms", "code", "name"},
     FromTable{"--condition", "nut-factors", "code", "condition"},
     FromTable{"--method", "scatter", "code", "method"},
-    FromTable{"TYPE", "tools", "code", "tool"},
 };
 
 struct Fixed {
@@ -113,7 +112,15 @@ Candidates joint_words(Context& context, const Typed& typed) {
 }
 Candidates first_alone(Candidates list, const Typed& typed) { return typed.words.empty() ? std::move(list) : Candidates{}; }
 
+// By the standard's types and classes; the table also has tools that --tool does not take.
+Candidates tools(Context& context, const Typed& /*typed*/) {
+    Candidates out = answer::curated_names(context.reference(), "tools", "code", "tool");
+    std::erase_if(out, [](const Candidate& one) { return !one.word.starts_with("type "); });
+    return out;
+}
+
 const std::array k_made{
+    Made{"TYPE", tools},
     Made{"screw", screw},
     Made{"plug", screw},
     Made{"words", joint_words},

@@ -68,22 +68,7 @@ offered() {
             exit 0' bash "$1"
         ;;
     fish) fish --no-config -c 'source $SCRIPTS/clampbook.fish; complete -C $argv[1]' "$1" | cut -f1 ;;
-    zsh)
-        # A shell in a terminal of its own; what compadd is given is kept instead of shown.
-        zsh -f -c '
-            zmodload zsh/zpty
-            zpty asked zsh -f -i
-            zpty -w asked "PROMPT=; fpath=($SCRIPTS \$fpath); autoload -Uz compinit; compinit -u -D"
-            zpty -w asked "compadd() { builtin compadd -O kept \"\$@\" 2>/dev/null; print -rl -- \$kept >>$2; builtin compadd \"\$@\"; }"
-            zpty -w asked "bindkey \"^I\" complete-word; stty -echo; print ready >$3"
-            for i in {1..100}; do [[ -e $3 ]] && break; sleep 0.1; done
-            zpty -n -w asked "$1"$'"'\\\\t'"'
-            zpty -n -w asked $'"'\\\\x15'"'"print done >$4"$'"'\\\\n'"'
-            for i in {1..100}; do [[ -e $4 ]] && break; sleep 0.1; done
-            zpty -d asked' zsh "$1" "$scratch/kept" "$scratch/ready" "$scratch/done" >/dev/null
-        cat "$scratch/kept" 2>/dev/null || true
-        rm -f "$scratch/kept" "$scratch/ready" "$scratch/done"
-        ;;
+    zsh) zsh -f "$here/capture.zsh" "$1" ;;
     esac
 }
 
