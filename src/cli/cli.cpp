@@ -20,7 +20,8 @@ constexpr int k_usage = 2;
 constexpr std::size_t k_longest_argument = 4000; // bytes; a note is far shorter, and a message repeats what it refuses
 
 void show_help(std::ostream& out) {
-    out << "clampbook keeps the tightening values of a workshop and says of every figure where it came from.\n\n"
+    out << "clampbook " << k_about
+        << ".\n\n"
            "usage: clampbook COMMAND [WORDS] [OPTIONS]      clampbook COMMAND --help tells more\n";
     std::string group;
     for (const Command& command : commands()) {
@@ -30,9 +31,7 @@ void show_help(std::ostream& out) {
         }
         out << "  " << pad_right(command.name, 11) << command.summary << "\n";
     }
-    out << "\nEvery command that answers takes --json; tables take --csv too. The book is the file that --book FILE or\n"
-           "CLAMPBOOK_BOOK names, else ~/.local/share/clampbook/book.db.\n"
-           "\n! The maker's instructions, local codes and licensed practice come first.\n";
+    out << "\n" << join(wrap(k_shared_by_all, 80), "\n") << "\n\n! " << k_maker_first << "\n";
 }
 
 // The subcommand may stand behind shared options that take a value.

@@ -50,6 +50,7 @@ const std::vector<Command>& commands() {
         {"teach", "For the trainer", "lessons on torque and preload, with live figures and charts", setup_teach},
         {"doctor", "When something is amiss", "which book, figures and press are in use, are they sound, what to do",
          setup_doctor},
+        {"complete", "For scripts", "what may stand where somebody is typing, for the shells", setup_complete},
     };
     return all;
 }

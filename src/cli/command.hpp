@@ -25,6 +25,13 @@ struct Chosen;
 
 namespace clampbook::cli {
 
+// What --help says of the whole program; the manual page says the same.
+inline constexpr const char* k_about = "keeps the tightening values of a workshop and says of every figure where it came from";
+inline constexpr const char* k_shared_by_all =
+    "Every command that answers takes --json; tables take --csv too. The book is the file that --book FILE or CLAMPBOOK_BOOK "
+    "names, else ~/.local/share/clampbook/book.db.";
+inline constexpr const char* k_maker_first = "The maker's instructions, local codes and licensed practice come first.";
+
 /// What every subcommand can reach: the streams, the clock, and the options that all of them share.
 struct Context {
     World& world;
@@ -76,6 +83,7 @@ Action setup_assembly(CLI::App& app, Context& context);
 Action setup_audit(CLI::App& app, Context& context);
 Action setup_book(CLI::App& app, Context& context);
 Action setup_check(CLI::App& app, Context& context);
+Action setup_complete(CLI::App& app, Context& context);
 Action setup_conflicts(CLI::App& app, Context& context);
 Action setup_convert(CLI::App& app, Context& context);
 Action setup_demo(CLI::App& app, Context& context);

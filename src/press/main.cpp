@@ -5,9 +5,11 @@
 #include "canvas.hpp"
 #include "press.hpp"
 #include "reader.hpp"
+#include "usage.hpp"
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/file.hpp"
+#include "clampbook/base/text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -18,14 +20,13 @@ namespace {
 
 using namespace clampbook;
 
-constexpr const char* k_usage =
-    "usage: clampbook-press pdf|svg|png|xlsx FILE [--paper a4|letter] < pages.json\n"
-    "Sets the JSON that 'clampbook sheet --json' gives (clampbook/sheet/v1), or pages (clampbook/pages/v1), of which svg and "
-    "png\n"
-    "draw the first chart alone. The FILE '-' is standard output. Files of the same input are the same bytes.\n"
-    "       clampbook-press --version\n"
-    "       clampbook-press --check\n"
-    "Tells its version; and the fonts that its pages ask for, with those that this machine has for them.\n";
+void show_usage(std::ostream& out) {
+    out << "clampbook-press " << press::k_summary << ".\n";
+    for (const press::Use& use : press::k_uses) {
+        out << "\nclampbook-press " << use.synopsis << "\n  " << join(wrap(use.text, 78), "\n  ") << "\n";
+    }
+}
+
 constexpr std::array k_forms{"pdf", "svg", "png", "xlsx"};
 
 struct Request {
@@ -95,7 +96,7 @@ void make(const Request& request) {
 int main(int argc, char** argv) try {
     const std::vector<std::string> words{argv + 1, argv + argc};
     if (words.empty() || std::ranges::find(words, "--help") != words.end()) {
-        std::cout << k_usage;
+        show_usage(std::cout);
         return words.empty() ? 2 : 0;
     }
     if (words == std::vector<std::string>{"--version"} || words == std::vector<std::string>{"--check"}) {

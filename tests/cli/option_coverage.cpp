@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// Every long option of every subcommand, as the program itself builds them, occurs in a `run` line of a *.test file; and
-// an option that does not is noticed.
+// Every long option of every subcommand, as the program itself builds them, occurs in a `run` line of a *.test file, and stands in the
+// manual page of its command; and of every value it is settled whether the shells offer something for it. What is left out is noticed.
 
 #include "command.hpp"
+#include "complete.hpp"
+#include "manual/manual.hpp"
 #include "runner.hpp"
 
 #include <CLI/CLI.hpp>
@@ -120,6 +122,80 @@ TEST_CASE("every long option of the program is tried by a command test") {
     CHECK(needs.contains({"book info", "--book"}));
     CHECK(needs.size() > 40);
     CHECK(missing(needs, runs_in(fs::path{CLAMPBOOK_SOURCE_DIR} / "tests/cli")) == "");
+}
+
+namespace {
+
+// What a value is called, or a positional's name, where nobody can offer anything: the reader's own numbers and words.
+const std::set<std::string> k_own_words{"TEXT",   "NAME", "DATE", "REASON",      "LENGTH",  "TORQUE", "FORCE",     "ANGLE",
+                                        "SHARE",  "MU",   "K",    "TEMPERATURE", "MU[,MU]", "STEP",   "MIN..MAX",  "REVISION",
+                                        "NUMBER", "N",    "name", "quantity",    "torque",  "word",   "tightening"};
+
+void collect_unsettled(const CLI::App& app, const std::string& name, const std::set<std::string>& own, std::set<std::string>& out,
+                       std::set<std::string>& places) {
+    for (const CLI::Option* option : app.get_options()) {
+        const std::string type = option->get_type_name();
+        const std::string called = option->get_positional() ? option->get_single_name() : type.substr(0, type.find(':'));
+        const std::string place = clampbook::cli::completion_place(*option);
+        if (option->get_items_expected_max() > 0 && place.empty() && !own.contains(called)) {
+            out.insert(name + " " + option->get_single_name() + " " + called);
+        }
+        places.insert(place);
+    }
+    for (const CLI::App* sub : app.get_subcommands([](const CLI::App*) { return true; })) {
+        collect_unsettled(*sub, name + " " + sub->get_name(), own, out, places);
+    }
+}
+
+std::set<std::string> unsettled(const std::set<std::string>& own, std::set<std::string>& places) {
+    std::set<std::string> out;
+    clampbook::cli::World world{std::cin, std::cout, std::cerr, [] { return std::string{}; }, {}};
+    for (const clampbook::cli::Command& command : clampbook::cli::commands()) {
+        clampbook::cli::Context context{world, {}, {}, {}, false, false};
+        CLI::App app;
+        (void)command.setup(app, context);
+        collect_unsettled(app, command.name, own, out, places);
+    }
+    return out;
+}
+
+// As a manual page writes what is typed.
+std::string in_groff(std::string option) {
+    for (std::size_t at = option.find('-'); at != std::string::npos; at = option.find('-', at + 2)) {
+        option.replace(at, 1, "\\-");
+    }
+    return "\\fB" + option + "\\fR";
+}
+
+} // namespace
+
+TEST_CASE("of every value it is settled whether the shells offer something for it") {
+    std::set<std::string> places;
+    CHECK(unsettled(k_own_words, places) == std::set<std::string>{});
+    for (const char* place : {"screw", "THREAD", "CLASS", "MATERIAL", "RING", "--condition", "--joint", "SOURCE", "ROLE", "LABEL",
+                              "lesson", "FILE"}) {
+        CHECK(places.contains(place));
+    }
+    // Of each of them somebody decided: without the list they would stand here.
+    CHECK(unsettled({}, places).contains("check tightening tightening"));
+}
+
+TEST_CASE("every option and every word of a command stands in its manual page") {
+    const std::set<Need> needs = needs_of_program();
+    for (const clampbook::cli::Command& command : clampbook::cli::commands()) {
+        const std::string page = clampbook::manual::command_page(command, {"1.0.0", "2026-01-01"});
+        CHECK(page.find(std::string{"clampbook\\-"} + command.name + " \\- ") != std::string::npos);
+        for (const Need& need : needs) {
+            if (need.first == command.name || need.first.starts_with(std::string{command.name} + " ")) {
+                INFO(need.first << " " << need.second);
+                CHECK(page.find(in_groff(need.second)) != std::string::npos);
+            }
+        }
+    }
+    const std::string page = clampbook::manual::program_page({"1.0.0", "2026-01-01"});
+    for (const clampbook::cli::Command& command : clampbook::cli::commands()) {
+        CHECK(page.find(std::string{"\\fBclampbook\\-"} + command.name + "\\fR(1)") != std::string::npos);
+    }
 }
 
 TEST_CASE("an untried option is noticed") {

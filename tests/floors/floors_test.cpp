@@ -53,6 +53,7 @@ const std::map<std::string, Floor>& floors() {
         {"teach", {words("base units model engine reference answer"), {}}},
         {"present", {words("base units model answer teach"), words("nlohmann-json fmt libsodium")}},
         {"cli", {words("base units model engine reference book exchange intake answer teach present"), words("CLI11")}},
+        {"manual", {words("base reference cli press"), words("CLI11")}},
         {"press", {words("base units"), words("nlohmann-json Cairo Pango libxlsxwriter")}},
         {"refbuild", {words("base units model exchange reference"), words("SQLiteCpp sqlite3")}},
     };
@@ -125,7 +126,7 @@ std::string floor_of(const fs::path& relative) {
         ++part;
     }
     const std::string name = part == relative.end() ? std::string{} : part->string();
-    const bool program = name == "cli" || name == "press" || name == "refbuild";
+    const bool program = name == "cli" || name == "manual" || name == "press" || name == "refbuild";
     return floors().contains(name) && program != library ? name : std::string{};
 }
 

@@ -73,7 +73,7 @@ with tempfile.TemporaryDirectory() as folder:
         wanted, line = (int(line[0]), line[3:]) if line[1] == ":" else (0, line)
         words = shlex.split(line)
         commands.add(words[0])
-        has_json = not (line.startswith(("demo ", "book new ", "book publish ")) or " add " in line)
+        has_json = not (line.startswith(("demo ", "book new ", "book publish ", "complete ")) or " add " in line)
         needs_book = words[0] in {"source", "machine", "assembly", "joint", "enter", "check", "supersede", "withdraw", "history", "conflicts",
                                   "audit", "book", "doctor", "find", "import", "merge", "export", "sheet"} and "--book" not in words and line != "book new shop.db"
         ran = subprocess.run(["clampbook", *words, *(["--json"] if has_json else []), *(["--book", "shop.db"] if needs_book else [])],

@@ -224,7 +224,8 @@ Place joint_named(const Book& book, const Reference& reference, std::string_view
     for (const Place& place : result.places) {
         const std::string in_assembly = fold(place.assembly.name + " " + place.joint.name);
         if (wanted == fold(place.joint.name) || wanted == in_assembly ||
-            wanted == fold(place.machine.model) + " " + in_assembly) {
+            wanted == fold(place.machine.model) + " " + in_assembly ||
+            wanted == fold(place.machine.title()) + " " + in_assembly) {
             exact.push_back(&place);
         }
     }

@@ -34,7 +34,7 @@ constexpr std::array k_options{
     LessonOption{"--housing", &LessonRequest::housing, "MATERIAL", "what the hole is tapped into: EN AC-46000"},
     LessonOption{"--other-housing", &LessonRequest::other_housing, "MATERIAL", "one to compare it with: EN-GJL-250"},
     LessonOption{"--engagement", &LessonRequest::engagement, "LENGTH", "length of full thread: 12 mm"},
-    LessonOption{"--ring", &LessonRequest::ring, "MATERIAL", "of the plug's flat ring: copper"},
+    LessonOption{"--ring", &LessonRequest::ring, "RING", "of the plug's flat ring: copper"},
     LessonOption{"--adapter", &LessonRequest::adapter, "LENGTH", "of an adapter on the wrench: 60 mm"},
     LessonOption{"--length", &LessonRequest::length, "LENGTH", "of the wrench, grip to drive: 400 mm"},
 };
