@@ -124,8 +124,8 @@ book::Stamp Context::stamp() const {
     if (name.empty()) {
         throw error(ErrorKind::usage, "nobody is named; say who tells it with --by NAME or in CLAMPBOOK_BY");
     }
-    if (!is_utf8(name)) { // from the environment: what was typed has been looked at already
-        throw error(ErrorKind::usage, "the name in CLAMPBOOK_BY is not UTF-8 text");
+    if (!is_utf8(name) || has_control(name)) { // from the environment: what was typed has been looked at already
+        throw error(ErrorKind::usage, "the name in CLAMPBOOK_BY is not UTF-8 text, or holds a control character");
     }
     return {std::move(name), world.clock()};
 }

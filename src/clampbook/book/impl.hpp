@@ -52,10 +52,13 @@ struct Book::Impl {
     [[nodiscard]] std::vector<Event> events_where(const char* condition, std::int64_t number) const;
 };
 
+/// Whether values are refused where their steps are not what their text says, or given as they stand, to be judged by the caller.
+enum class Reading { strict, as_it_stands };
+
 /// The values of which a column (`v.joint`, `v.id`) has a number, in their order; prepared once, asked often.
 class ValueQuery {
 public:
-    ValueQuery(SQLite::Database& db, const char* column);
+    ValueQuery(SQLite::Database& db, const char* column, Reading reading = Reading::strict);
     ~ValueQuery();
     ValueQuery(const ValueQuery&) = delete;
     ValueQuery& operator=(const ValueQuery&) = delete;
@@ -64,10 +67,32 @@ public:
 private:
     std::unique_ptr<SQLite::Statement> values_;
     std::unique_ptr<SQLite::Statement> steps_;
+    Reading reading_;
 };
+
+/// The statements that lay a new book out, as they stand in schema/book.
+[[nodiscard]] std::string_view schema_text();
+/// Takes away from a file what it may not do to us: run code of its own, or fill the memory.
+void restrain(SQLite::Database& db);
+/// Throws invalid_data where the file has a table, index, view or trigger that isn't ours, naming it.
+void require_layout(SQLite::Database& db, const std::string& path);
+/// A sentence for each part of the layout that isn't there.
+[[nodiscard]] std::vector<std::string> missing_parts(SQLite::Database& db);
+/// A sentence for each joint whose search words aren't what its record says, and for what is wrong with their index.
+[[nodiscard]] std::vector<std::string> faults_of_words(SQLite::Database& db);
 
 /// Turns the fault being handled into an Error that names the book.
 [[noreturn]] void rethrow_as_error(const std::string& path);
+
+/// Runs what reads a record. What is wrong with its words is a fault of the book, not of whoever asks.
+template <typename F>
+auto reading_of(std::string_view what, RecordId id, F&& body) {
+    try {
+        return std::forward<F>(body)();
+    } catch (const Error& fault) {
+        throw error(ErrorKind::invalid_data, "{} {} of the book: {}", what, id, fault.what());
+    }
+}
 
 template <typename F>
 auto guarded(const std::string& path, F&& body) {
@@ -80,6 +105,7 @@ auto guarded(const std::string& path, F&& body) {
     }
 }
 
+/// Throws invalid_data where the text holds what nobody can type: control characters, or bytes that are no UTF-8.
 [[nodiscard]] std::string text_at(const SQLite::Statement& query, int column);
 [[nodiscard]] RecordId id_at(const SQLite::Statement& query, int column);
 

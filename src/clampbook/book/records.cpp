@@ -46,7 +46,7 @@ Joint joint_at(SQLite::Statement& q, int c) {
     j.id = id_at(q, c);
     j.assembly = id_at(q, c + 1);
     j.name = text_at(q, c + 2);
-    j.role = read_role(text_at(q, c + 3));
+    j.role = reading_of("joint", j.id, [&] { return read_role(text_at(q, c + 3)); });
     j.count = q.getColumn(c + 4).getInt();
     j.thread = text_at(q, c + 5);
     j.property_class = text_at(q, c + 6);

@@ -5,7 +5,11 @@
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
 
+#include <SQLiteCpp/Backup.h>
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <sqlite3.h>
+
+#include <array>
 
 namespace clampbook::book {
 namespace {
@@ -39,6 +43,24 @@ std::string group_query(const SearchGroup& group) {
     return "(" + join(ways, " OR ") + ")";
 }
 
+// What is searched of a joint, and its number.
+constexpr const char* k_joint_text =
+    "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
+    "j.note || ' ' || a.note, j.id FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine ";
+
+// Its words, in the order of the columns that keep them.
+std::array<std::string, 6> joint_words(const SQLite::Statement& query) {
+    const std::string role = text_at(query, 3);
+    const std::string thread = text_at(query, 4);
+    const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
+    return {words_of(text_at(query, 0)),
+            words_of(text_at(query, 1)),
+            words_of(text_at(query, 2)),
+            words_of(role + " " + std::string{role_words(read_role(role))}),
+            thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)),
+            words_of(text_at(query, 5))};
+}
+
 } // namespace
 
 std::string thread_word(std::string_view thread_code) {
@@ -65,27 +87,50 @@ std::string thread_size_word(std::string_view size) {
 }
 
 void Book::Impl::index_joint(RecordId joint) {
-    SQLite::Statement query{
-        *db, "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
-             "j.note || ' ' || a.note FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
-             "WHERE j.id = ?"};
+    SQLite::Statement query{*db, k_joint_text + std::string{"WHERE j.id = ?"}};
     query.bind(1, joint);
     if (!query.executeStep()) {
         throw error(ErrorKind::internal, "joint {} is not there to be indexed", joint);
     }
-    const std::string role = text_at(query, 3);
-    const std::string thread = text_at(query, 4);
-    const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
     SQLite::Statement insert{
         *db, "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
     insert.bind(1, joint);
-    insert.bind(2, words_of(text_at(query, 0)));
-    insert.bind(3, words_of(text_at(query, 1)));
-    insert.bind(4, words_of(text_at(query, 2)));
-    insert.bind(5, words_of(role + " " + std::string{role_words(read_role(role))}));
-    insert.bind(6, thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)));
-    insert.bind(7, words_of(text_at(query, 5)));
+    int at = 2;
+    for (const std::string& words : joint_words(query)) {
+        insert.bind(at++, words);
+    }
     insert.exec();
+}
+
+std::vector<std::string> faults_of_words(SQLite::Database& db) {
+    std::vector<std::string> faults;
+    SQLite::Statement joints{db, k_joint_text + std::string{"ORDER BY j.id"}};
+    SQLite::Statement kept{db, "SELECT machine, assembly, joint, role, thread, note FROM joint_words WHERE rowid = ?"};
+    while (joints.executeStep()) {
+        const RecordId joint = id_at(joints, 6);
+        kept.bind(1, joint);
+        const bool is_there = kept.executeStep();
+        int at = 0;
+        for (const std::string& words : joint_words(joints)) {
+            if (!is_there || text_at(kept, at++) != words) {
+                faults.push_back(fmt::format("joint {}: cannot be found by its words", joint));
+                break;
+            }
+        }
+        kept.reset();
+    }
+    // Asking the index to look itself over counts as writing, which is done to a copy.
+    SQLite::Database copy{":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
+    SQLite::Backup{copy, db}.executeStep();
+    try {
+        copy.exec("INSERT INTO joint_words (joint_words) VALUES ('integrity-check')");
+    } catch (const SQLite::Exception& fault) {
+        if (fault.getErrorCode() != SQLITE_CORRUPT) {
+            throw;
+        }
+        faults.emplace_back("the index of the search words is not what the words say");
+    }
+    return faults;
 }
 
 SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at_most) const {

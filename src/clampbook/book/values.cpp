@@ -7,7 +7,9 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sodium.h>
 
+#include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace clampbook::book {
 
@@ -120,7 +122,7 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
-ValueQuery::ValueQuery(SQLite::Database& db, const char* column)
+ValueQuery::ValueQuery(SQLite::Database& db, const char* column, Reading reading)
     : values_(std::make_unique<SQLite::Statement>(
           db, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
                           "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
@@ -134,7 +136,8 @@ ValueQuery::ValueQuery(SQLite::Database& db, const char* column)
                           "LEFT JOIN person sp ON sp.id = s.added_by WHERE "} +
                   column + " = ? ORDER BY v.id")),
       steps_(std::make_unique<SQLite::Statement>(
-          db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position")) {}
+          db, "SELECT kind, nominal, low, high, unit, significant FROM step WHERE value = ? ORDER BY position")),
+      reading_(reading) {}
 
 ValueQuery::~ValueQuery() = default;
 
@@ -147,7 +150,7 @@ std::vector<Value> ValueQuery::of(RecordId id) {
     while (query.executeStep()) {
         Value v;
         v.id = id_at(query, 0);
-        v.label = read_label(text_at(query, 1));
+        v.label = reading_of("value", v.id, [&] { return read_label(text_at(query, 1)); });
         v.tightening.as_written = text_at(query, 2);
         v.page = text_at(query, 3);
         v.note = text_at(query, 4);
@@ -181,6 +184,9 @@ std::vector<Value> ValueQuery::of(RecordId id) {
                                           steps.getColumn(3).getDouble(), text_at(steps, 4), steps.getColumn(5).getInt()});
         }
         steps.reset();
+        if (auto fault = reading_ == Reading::strict ? fault_of_steps(v) : std::nullopt) {
+            throw error(ErrorKind::invalid_data, "{}; the book was damaged or changed, 'clampbook audit' tells more", *fault);
+        }
         out.push_back(std::move(v));
     }
     return out;
@@ -331,11 +337,13 @@ std::optional<std::string> fault_of_steps(const Value& value) {
 
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
-        std::vector<std::string> faults;
+        std::vector<std::string> faults = missing_parts(*impl_->db);
         SQLite::Statement whole{*impl_->db, "PRAGMA integrity_check(20)"};
         while (whole.executeStep()) {
-            if (text_at(whole, 0) != "ok") {
-                faults.push_back("the database file: " + text_at(whole, 0));
+            std::string line = whole.getColumn(0).getString();
+            std::ranges::replace(line, '\n', ' ');
+            if (line != "ok") {
+                faults.push_back("the database file: " + line);
             }
         }
         SQLite::Statement links{*impl_->db, "PRAGMA foreign_key_check"};
@@ -343,14 +351,11 @@ std::vector<std::string> Book::verify() const {
             faults.push_back(
                 fmt::format("{} {}: points to a missing {}", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
         }
-        SQLite::Statement unknown{*impl_->db,
-                                  "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
-        while (unknown.executeStep()) {
-            faults.push_back(fmt::format("joint {}: cannot be found by its words", id_at(unknown, 0)));
-        }
+        std::ranges::move(faults_of_words(*impl_->db), std::back_inserter(faults));
+        ValueQuery values{*impl_->db, "v.joint", Reading::as_it_stands};
         SQLite::Statement joints{*impl_->db, "SELECT DISTINCT joint FROM value ORDER BY joint"};
         while (joints.executeStep()) {
-            for (const Value& value : values(id_at(joints, 0))) {
+            for (const Value& value : values.of(id_at(joints, 0))) {
                 if (auto fault = fault_of_steps(value)) {
                     faults.push_back(std::move(*fault));
                 }
