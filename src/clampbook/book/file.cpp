@@ -91,7 +91,10 @@ void require_book(SQLite::Database& db, const std::string& path) {
         throw error(ErrorKind::invalid_data, "'{}' has layout {}, made by a newer clampbook; this one reads up to layout {}",
                     path, layout, k_layout);
     }
-    if (layout < 1) {
+    if (layout < 0) {
+        throw error(ErrorKind::invalid_data, "'{}' has layout {}, which no clampbook made", path, layout);
+    }
+    if (layout == 0) {
         throw error(ErrorKind::invalid_data, "'{}' is a book that was never finished; make it anew with 'clampbook book new'",
                     path);
     }
@@ -158,6 +161,7 @@ void rethrow_as_error(const std::string& path) {
         case SQLITE_TOOBIG:
             throw error(ErrorKind::invalid_data, "'{}': a text is longer than a book keeps", path);
         case SQLITE_CORRUPT:
+        case -1:           // a row that every book has isn't there
         case SQLITE_ERROR: // the layout is known to be ours: what its statements stumble over is what they read
             throw error(ErrorKind::invalid_data, "'{}' is damaged ({}); restore the last backup", path, fault.what());
         case SQLITE_BUSY:

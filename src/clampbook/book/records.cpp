@@ -3,6 +3,7 @@
 
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
+#include "clampbook/model/thread.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
@@ -49,6 +50,9 @@ Joint joint_at(SQLite::Statement& q, int c) {
     j.role = reading_of("joint", j.id, [&] { return read_role(text_at(q, c + 3)); });
     j.count = q.getColumn(c + 4).getInt();
     j.thread = text_at(q, c + 5);
+    if (!j.thread.empty()) {
+        (void)reading_of("joint", j.id, [&] { return read_thread(j.thread); });
+    }
     j.property_class = text_at(q, c + 6);
     j.form = text_at(q, c + 7);
     j.ring = text_at(q, c + 8);
@@ -308,7 +312,12 @@ void Book::each_joint(const std::function<void(const JointRecord&)>& body) const
             }
             for (Value& value : record.values) {
                 if (value.superseded_by != 0) {
-                    value.superseded_by = number.at(value.superseded_by);
+                    const auto by = number.find(value.superseded_by);
+                    if (by == number.end()) {
+                        throw error(ErrorKind::invalid_data,
+                                    "joint {} of the book: a value of another joint took the place of one", record.joint.id);
+                    }
+                    value.superseded_by = by->second;
                 }
             }
             body(record);

@@ -119,6 +119,10 @@ std::vector<std::string> faults_of_words(SQLite::Database& db) {
         }
         kept.reset();
     }
+    SQLite::Statement strangers{db, "SELECT rowid FROM joint_words WHERE rowid NOT IN (SELECT id FROM joint) ORDER BY rowid"};
+    while (strangers.executeStep()) {
+        faults.push_back(fmt::format("joint {}: has search words, and is not in the book", id_at(strangers, 0)));
+    }
     // Asking the index to look itself over counts as writing, which is done to a copy.
     SQLite::Database copy{":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
     SQLite::Backup{copy, db}.executeStep();
@@ -154,9 +158,12 @@ SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at
         query.bind(1, match);
         query.bind(2, static_cast<std::int64_t>(at_most));
         while (query.executeStep()) {
-            if (auto found = place(id_at(query, 0))) {
-                result.places.push_back(std::move(*found));
+            auto found = place(id_at(query, 0));
+            if (!found) {
+                throw error(ErrorKind::invalid_data, "the search words tell of joint {}, which the book doesn't have; {}",
+                            id_at(query, 0), "'clampbook book verify' looks it over");
             }
+            result.places.push_back(std::move(*found));
         }
         return result;
     });

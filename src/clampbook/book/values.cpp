@@ -122,6 +122,19 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
+namespace {
+
+Standing read_standing(std::string_view name) {
+    for (const Standing standing : {Standing::current, Standing::superseded, Standing::withdrawn}) {
+        if (name == standing_name(standing)) {
+            return standing;
+        }
+    }
+    throw error(ErrorKind::invalid_data, "'{}' is no standing of a value", name);
+}
+
+} // namespace
+
 ValueQuery::ValueQuery(SQLite::Database& db, const char* column, Reading reading)
     : values_(std::make_unique<SQLite::Statement>(
           db, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
@@ -160,9 +173,7 @@ std::vector<Value> ValueQuery::of(RecordId id) {
         v.checked_by = text_at(query, 8);
         v.checked_on = text_at(query, 9);
         const std::string standing = text_at(query, 10);
-        v.standing = standing == "current"     ? Standing::current
-                     : standing == "withdrawn" ? Standing::withdrawn
-                                               : Standing::superseded;
+        v.standing = reading_of("value", v.id, [&] { return read_standing(standing); });
         if (!query.getColumn(11).isNull()) {
             v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14),
                               text_at(query, 15), text_at(query, 16), text_at(query, 17), text_at(query, 18),
