@@ -135,8 +135,8 @@ answer::Chosen Context::chosen_person() const {
     if (name.empty()) {
         return {{}, {}};
     }
-    if (!is_utf8(name)) { // from the environment: what was typed has been looked at already
-        return {{}, "CLAMPBOOK_BY", "the name in CLAMPBOOK_BY is not UTF-8 text"};
+    if (!is_utf8(name) || has_control(name)) { // from the environment: what was typed has been looked at already
+        return {{}, "CLAMPBOOK_BY", "the name in CLAMPBOOK_BY is not UTF-8 text, or holds a control character"};
     }
     return {name, typed ? "--by" : "CLAMPBOOK_BY"};
 }

@@ -79,6 +79,7 @@ Action telling_of_value(CLI::App& app, Context& context, const char* schema, Tel
         book::Book book = context.book(book::Access::write);
         const reference::Reference reference = context.reference();
         const Value value = intake::value_numbered(book, *number);
+        (void)answer::joint(book, reference, value.joint); // to a joint that can't be read, nothing is added
         const std::string told = tell(book, reference, value, stamp);
         show_value(context, book, reference, value.joint, schema, told);
         return 0;
@@ -108,6 +109,7 @@ Action setup_enter(CLI::App& app, Context& context) {
         const Label label = read_label(options->entry.label); // told before anything is looked up
         (void)read_tightening(tightening);
         const RecordId joint = answer::joint_named(book, reference, options->joint).joint.id;
+        (void)answer::joint(book, reference, joint); // to one that can't be read, nothing is added
         intake::Entry entry = entry_of(book, options->entry, tightening);
         entry.label = label;
         entry.joint = joint;

@@ -22,7 +22,13 @@ std::string describe_ring(const Reference& reference, const Joint& joint, std::s
     }
     const std::size_t blank = joint.ring.find(' ');
     const std::string material = joint.ring.substr(0, blank);
-    const auto info = reference.ring(material, joint.thread);
+    const auto info = [&] {
+        try {
+            return reference.ring(material, joint.thread);
+        } catch (const Error& fault) {
+            throw error(ErrorKind::invalid_data, "joint {} of the book has a ring that is none: {}", joint.id, fault.what());
+        }
+    }();
     if (material == "none") {
         return {};
     }
@@ -33,8 +39,20 @@ std::string describe_ring(const Reference& reference, const Joint& joint, std::s
     return info.usual.empty() ? info.name : info.name + " " + info.usual + " (usual size)";
 }
 
+// A command that is shown gets typed: a book of somebody else's must not have the shell do anything with it.
 std::string shell_word(const std::string& text) {
-    return text.find_first_of(" #'\"") == std::string::npos ? text : "'" + text + "'";
+    const auto plain = [](char c) {
+        return static_cast<unsigned char>(c) >= 0x80 || (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') ||
+               (c >= 'a' && c <= 'z') || std::string_view{"-_./+,:"}.find(c) != std::string_view::npos;
+    };
+    if (std::ranges::all_of(text, plain)) {
+        return text;
+    }
+    std::string out = "'";
+    for (const char c : text) {
+        out += c == '\'' ? std::string{"'\\''"} : std::string{c};
+    }
+    return out + "'";
 }
 
 // What to say of a joint without a current value.

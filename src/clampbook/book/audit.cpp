@@ -7,6 +7,8 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <algorithm>
+#include <iterator>
 #include <map>
 
 namespace clampbook::book {
@@ -64,10 +66,13 @@ void audit_chain(SQLite::Database& db, Faults& faults) {
 // What an event says of a record, by the record's number and the name of the fact.
 class Told {
 public:
-    Told(SQLite::Database& db, const std::string& kind) {
-        SQLite::Statement query{
-            db, "SELECT e.value, e.seq, j.key, j.value, coalesce(e.joint, '') FROM event e, json_each(e.detail) j "
-                "WHERE e.kind = ?"};
+    /// `number` is where the events have the record's: e.value, e.joint, or a fact.
+    Told(SQLite::Database& db, const std::string& kind, const std::string& number = "e.value") {
+        // A line that isn't even JSON any more was named by the chain.
+        SQLite::Statement query{db, "SELECT " + number +
+                                        ", e.seq, j.key, j.value, coalesce(e.joint, '') FROM event e, "
+                                        "json_each(CASE WHEN json_valid(e.detail) THEN e.detail ELSE '{}' END) j "
+                                        "WHERE e.kind = ?"};
         query.bind(1, kind);
         while (query.executeStep()) {
             Record& record = records_[id_at(query, 0)];
@@ -116,11 +121,66 @@ private:
     std::map<RecordId, bool> strangers_;
 };
 
-void audit_values(const Book& book, SQLite::Database& db, Faults& faults) {
+using Facts = std::vector<std::pair<std::string_view, std::string>>;
+
+void audit_record(Told& told, RecordId id, const char* what, const Facts& facts, Faults& faults) {
+    for (const auto& [fact, here] : facts) {
+        told.compare(id, fmt::format("{} {}", what, id), std::string{fact}, here, faults);
+    }
+}
+
+// What figures hang on: a joint that is called otherwise, or hangs on another machine, has somebody else's figures.
+void audit_records(const Book& book, SQLite::Database& db, Faults& faults) {
+    const auto number = [](RecordId id) { return std::to_string(id); };
+    Told sources{db, "source added", "json_extract(e.detail, '$.source')"};
+    for (const Source& s : book.sources()) {
+        audit_record(sources, s.id, "source",
+                     {{"kind", s.kind},
+                      {"title", s.title},
+                      {"number", s.number},
+                      {"edition", s.edition},
+                      {"date", s.date},
+                      {"kept", s.kept},
+                      {"file_digest", s.file_digest},
+                      {"note", s.note},
+                      {"added_by", s.added_by},
+                      {"added_at", s.added_at}},
+                     faults);
+    }
+    sources.missing("source", faults);
+    Told machines{db, "machine added", "json_extract(e.detail, '$.machine')"};
+    Told assemblies{db, "assembly added", "json_extract(e.detail, '$.assembly')"};
+    for (const auto& [m, parts] : book.machine_records()) {
+        audit_record(machines, m.id, "machine",
+                     {{"maker", m.maker},
+                      {"model", m.model},
+                      {"variant", m.variant},
+                      {"years", m.years},
+                      {"code", m.code},
+                      {"note", m.note}},
+                     faults);
+        for (const Assembly& a : parts) {
+            audit_record(assemblies, a.id, "assembly", {{"machine", number(m.id)}, {"name", a.name}, {"note", a.note}}, faults);
+        }
+    }
+    machines.missing("machine", faults);
+    assemblies.missing("assembly", faults);
+    Told joints{db, "joint added", "e.joint"};
+    for (const Place& place : book.places()) {
+        const Joint& joint = place.joint;
+        Facts facts{{"name", joint.name}, {"assembly", number(joint.assembly)}, {"note", joint.note}};
+        std::ranges::copy(facts_of(joint), std::back_inserter(facts));
+        audit_record(joints, joint.id, "joint", facts, faults);
+    }
+    joints.missing("joint", faults);
+}
+
+void audit_values(const Book::Impl& book, Faults& faults) {
+    SQLite::Database& db = *book.db;
     Told entered{db, "value entered"};
     SQLite::Statement joints{db, "SELECT DISTINCT joint FROM value ORDER BY joint"};
     while (joints.executeStep()) {
-        for (const Value& v : book.values(id_at(joints, 0))) {
+        for (const Value& v : book.values_of("v.joint", id_at(joints, 0), Reading::as_it_stands)) {
             const std::string record = fmt::format("value {}", v.id);
             const auto compare = [&](const char* fact, const std::string& here) {
                 entered.compare(v.id, record, fact, here, faults);
@@ -178,7 +238,8 @@ std::vector<std::string> Book::audit() const {
             return Faults{std::move(*fault)};
         }
         audit_chain(*impl_->db, faults);
-        audit_values(*this, *impl_->db, faults);
+        audit_records(*this, *impl_->db, faults);
+        audit_values(*impl_, faults);
         audit_checks(*impl_->db, faults);
         return faults;
     });

@@ -176,7 +176,7 @@ public:
     [[nodiscard]] std::vector<std::string> verify() const;
     /// What was changed behind the program's back, a sentence each; none where the book is as it was told. Computes the chain of
     /// events again and names the first line that doesn't follow, compares how many there are and the last hash with what the
-    /// book remembers, and holds every value, check and end against the event that told it.
+    /// book remembers, and holds every record, value, check and end against the event that told it.
     [[nodiscard]] std::vector<std::string> audit() const;
     /// Copies the book as it is now into a new file, which is a book again where this is a published copy. Throws conflict where
     /// the file exists.

@@ -2,6 +2,7 @@
 // The book as a file: made, opened, migrated, copied, and the faults of disk and database told in words.
 
 #include "clampbook/base/file.hpp"
+#include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -36,8 +37,7 @@ namespace fs = std::filesystem;
 constexpr int k_busy_ms = 10'000;
 
 void prepare(SQLite::Database& db, Access access) {
-    sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
-    sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+    restrain(db);
     db.setBusyTimeout(k_busy_ms);
     db.exec("PRAGMA foreign_keys = ON");
     if (access == Access::write) {
@@ -99,10 +99,14 @@ void require_book(SQLite::Database& db, const std::string& path, bool published)
         throw error(ErrorKind::invalid_data, "'{}' has layout {}, made by a newer clampbook; this one reads up to layout {}",
                     path, layout, k_layout);
     }
-    if (layout < 1) {
+    if (layout < 0) {
+        throw error(ErrorKind::invalid_data, "'{}' has layout {}, which no clampbook made", path, layout);
+    }
+    if (layout == 0) {
         throw error(ErrorKind::invalid_data, "'{}' is a book that was never finished; make it anew with 'clampbook book new'",
                     path);
     }
+    require_layout(db, path);
 }
 
 // Readers and a writer beside each other want a write-ahead log. It stays with the file.
@@ -151,6 +155,8 @@ void in_draft(const std::string& path, const std::function<void(const std::strin
 
 Book::Impl::~Impl() = default;
 
+std::string_view schema_text() { return {clampbook_book_schema_begin, clampbook_book_schema_end}; }
+
 void rethrow_as_error(const std::string& path) {
     try {
         throw;
@@ -160,7 +166,11 @@ void rethrow_as_error(const std::string& path) {
             throw std::bad_alloc{};
         case SQLITE_NOTADB:
             throw error(ErrorKind::invalid_data, "'{}' is no book: it is not a database file", path);
+        case SQLITE_TOOBIG:
+            throw error(ErrorKind::invalid_data, "'{}': a text is longer than a book keeps", path);
         case SQLITE_CORRUPT:
+        case -1:           // a row that every book has isn't there
+        case SQLITE_ERROR: // the layout is known to be ours: what its statements stumble over is what they read
             throw error(ErrorKind::invalid_data, "'{}' is damaged ({}); restore the last backup", path, fault.what());
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
@@ -212,7 +222,7 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
             set_log(*impl->db);
             prepare(*impl->db, Access::write);
             impl->transact([&] {
-                impl->db->exec(std::string{clampbook_book_schema_begin, clampbook_book_schema_end});
+                impl->db->exec(std::string{schema_text()});
                 impl->db->exec(fmt::format("PRAGMA user_version = {}", k_layout));
                 SQLite::Statement insert{*impl->db,
                                          "INSERT INTO book_info (key, value) VALUES ('created.on', ?), ('event.count', '0'), "
@@ -371,7 +381,12 @@ void Book::backup(const std::string& path) const {
 }
 
 std::string text_at(const SQLite::Statement& query, int column) {
-    return const_cast<SQLite::Statement&>(query).getColumn(column).getString();
+    std::string text = const_cast<SQLite::Statement&>(query).getColumn(column).getString();
+    if (has_control(text) || !is_utf8(text)) {
+        throw error(ErrorKind::invalid_data,
+                    "the book holds a text that nobody can have typed; 'clampbook book verify' looks it over");
+    }
+    return text;
 }
 
 RecordId id_at(const SQLite::Statement& query, int column) {

@@ -31,6 +31,9 @@ using Query = Prepared<SQLite::Database, SQLite::Statement>;
 /// What an event says, name and text.
 using EventDetail = std::vector<std::pair<std::string_view, std::string>>;
 
+/// Whether values are refused where their steps are not what their text says, or given as they stand, to be judged by the caller.
+enum class Reading { strict, as_it_stands };
+
 struct Book::Impl {
     std::string path;
     Access access = Access::read;
@@ -71,7 +74,7 @@ struct Book::Impl {
     void index_joints();
     [[nodiscard]] RecordId joint_of_value(RecordId value) const;
     /// The values of which a column (`v.joint`, `v.id`) has a number, in their order.
-    [[nodiscard]] std::vector<Value> values_of(const char* column, RecordId id) const;
+    [[nodiscard]] std::vector<Value> values_of(const char* column, RecordId id, Reading reading = Reading::strict) const;
     /// Events that a condition picks, in order; `number` is bound to its one question mark.
     [[nodiscard]] std::vector<Event> events_where(const char* condition, std::int64_t number) const;
 };
@@ -82,8 +85,29 @@ struct Book::Impl {
 /// Makes the copy of a published copy a book that can be written again.
 void make_ordinary(const std::string& draft);
 
+/// The statements that lay a new book out, as they stand in schema/book.
+[[nodiscard]] std::string_view schema_text();
+/// Takes away from a file what it may not do to us: run code of its own, or fill the memory.
+void restrain(SQLite::Database& db);
+/// Throws invalid_data where the file has a table, index, view or trigger that isn't ours, naming it.
+void require_layout(SQLite::Database& db, const std::string& path);
+/// A sentence for each part of the layout that isn't there.
+[[nodiscard]] std::vector<std::string> missing_parts(SQLite::Database& db);
+/// A sentence for each joint whose search words aren't what its record says, and for what is wrong with their index.
+[[nodiscard]] std::vector<std::string> faults_of_words(SQLite::Database& db, Statements& statements);
+
 /// Turns the fault being handled into an Error that names the book.
 [[noreturn]] void rethrow_as_error(const std::string& path);
+
+/// Runs what reads a record. What is wrong with its words is a fault of the book, not of whoever asks.
+template <typename F>
+auto reading_of(std::string_view what, RecordId id, F&& body) {
+    try {
+        return std::forward<F>(body)();
+    } catch (const Error& fault) {
+        throw error(ErrorKind::invalid_data, "{} {} of the book: {}", what, id, fault.what());
+    }
+}
 
 template <typename F>
 auto guarded(const std::string& path, F&& body) {
@@ -96,6 +120,7 @@ auto guarded(const std::string& path, F&& body) {
     }
 }
 
+/// Throws invalid_data where the text holds what nobody can type: control characters, or bytes that are no UTF-8.
 [[nodiscard]] std::string text_at(const SQLite::Statement& query, int column);
 [[nodiscard]] RecordId id_at(const SQLite::Statement& query, int column);
 

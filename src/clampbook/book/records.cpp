@@ -3,6 +3,7 @@
 
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
+#include "clampbook/model/thread.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
@@ -46,9 +47,12 @@ Joint joint_at(SQLite::Statement& q, int c) {
     j.id = id_at(q, c);
     j.assembly = id_at(q, c + 1);
     j.name = text_at(q, c + 2);
-    j.role = read_role(text_at(q, c + 3));
+    j.role = reading_of("joint", j.id, [&] { return read_role(text_at(q, c + 3)); });
     j.count = q.getColumn(c + 4).getInt();
     j.thread = text_at(q, c + 5);
+    if (!j.thread.empty()) {
+        (void)reading_of("joint", j.id, [&] { return read_thread(j.thread); });
+    }
     j.property_class = text_at(q, c + 6);
     j.form = text_at(q, c + 7);
     j.ring = text_at(q, c + 8);
@@ -325,7 +329,12 @@ void Book::each_joint(const std::function<void(const JointRecord&)>& body) const
             }
             for (Value& value : record.values) {
                 if (value.superseded_by != 0) {
-                    value.superseded_by = number.at(value.superseded_by);
+                    const auto by = number.find(value.superseded_by);
+                    if (by == number.end()) {
+                        throw error(ErrorKind::invalid_data,
+                                    "joint {} of the book: a value of another joint took the place of one", record.joint.id);
+                    }
+                    value.superseded_by = by->second;
                 }
             }
             body(record);
@@ -347,7 +356,7 @@ void Book::each_current(const std::function<void(const Place&, const Value*)>& b
         constexpr int k_source = 32;
         Place there;
         Value value;
-        const auto put = [&](std::string& into, int column) { into = query.getColumn(column).getText(); };
+        const auto put = [&](std::string& into, int column) { into = text_at(query, column); };
         while (query.executeStep()) {
             if (id_at(query, 11) != there.joint.id) {
                 there = place_at(query);
@@ -358,7 +367,7 @@ void Book::each_current(const std::function<void(const Place&, const Value*)>& b
             }
             value.id = id_at(query, k_value);
             value.joint = there.joint.id;
-            value.label = read_label(query.getColumn(k_value + 1).getText());
+            value.label = reading_of("value", value.id, [&] { return read_label(text_at(query, k_value + 1)); });
             put(value.tightening.as_written, k_value + 2);
             put(value.page, k_value + 3);
             put(value.note, k_value + 4);

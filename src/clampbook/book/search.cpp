@@ -5,6 +5,7 @@
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
 
+#include <SQLiteCpp/Backup.h>
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sqlite3.h>
 
@@ -81,6 +82,24 @@ std::string group_query(Vocabulary& vocabulary, const SearchGroup& group) {
         ways.push_back("role : " + in_quotes(role_name(role)));
     }
     return "(" + join(ways, " OR ") + ")";
+}
+
+// What is searched of a joint, and its number.
+constexpr const char* k_joint_text =
+    "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
+    "j.note || ' ' || a.note, j.id FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine ";
+
+// Its words, in the order of the columns that keep them.
+std::array<std::string, 6> joint_words(const SQLite::Statement& query) {
+    const std::string role = text_at(query, 3);
+    const std::string thread = text_at(query, 4);
+    const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
+    return {words_of(text_at(query, 0)),
+            words_of(text_at(query, 1)),
+            words_of(text_at(query, 2)),
+            words_of(role + " " + std::string{role_words(read_role(role))}),
+            thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)),
+            words_of(text_at(query, 5))};
 }
 
 // What a word is worth by where it stands: machine, assembly, joint, role, thread, note. In the joint's own name it is worth more
@@ -172,32 +191,56 @@ void Book::Impl::index_joints() {
     if (first_unindexed == 0) {
         return;
     }
-    Query query{
-        statements,
-        "SELECT m.maker || ' ' || m.model || ' ' || m.variant || ' ' || m.code, a.name, j.name, j.role, j.thread, "
-        "j.note || ' ' || a.note, j.id FROM joint j JOIN assembly a ON a.id = j.assembly JOIN machine m ON m.id = a.machine "
-        "WHERE j.id >= ? ORDER BY j.id"};
+    Query query{statements, k_joint_text + std::string{"WHERE j.id >= ? ORDER BY j.id"}};
     query.bind(1, first_unindexed);
     Query insert{statements,
                  "INSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) VALUES (?, ?, ?, ?, ?, ?, ?)"};
     while (query.executeStep()) {
-        const std::string role = text_at(query, 3);
-        const std::string thread = text_at(query, 4);
-        const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
-        const std::array<std::string, 6> words{words_of(text_at(query, 0)),
-                                               words_of(text_at(query, 1)),
-                                               words_of(text_at(query, 2)),
-                                               words_of(role + " " + std::string{role_words(read_role(role))}),
-                                               thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)),
-                                               words_of(text_at(query, 5))};
         insert.bind(1, id_at(query, 6));
+        const auto words = joint_words(query);
         for (std::size_t i = 0; i < words.size(); ++i) {
-            insert.bindNoCopy(static_cast<int>(i) + 2, words[i]);
+            insert.bindNoCopy(static_cast<int>(i) + 2, words.at(i));
         }
         insert.exec();
         insert.reset();
     }
     first_unindexed = 0;
+}
+
+std::vector<std::string> faults_of_words(SQLite::Database& db, Statements& statements) {
+    std::vector<std::string> faults;
+    Query joints{statements, k_joint_text + std::string{"ORDER BY j.id"}};
+    Query kept{statements, "SELECT machine, assembly, joint, role, thread, note FROM joint_words WHERE rowid = ?"};
+    while (joints.executeStep()) {
+        const RecordId joint = id_at(joints, 6);
+        kept.bind(1, joint);
+        const bool is_there = kept.executeStep();
+        int at = 0;
+        for (const std::string& words : joint_words(joints)) {
+            if (!is_there || text_at(kept, at++) != words) {
+                faults.push_back(fmt::format("joint {}: cannot be found by its words", joint));
+                break;
+            }
+        }
+        kept.reset();
+    }
+    Query strangers{statements, "SELECT rowid FROM joint_words WHERE rowid NOT IN (SELECT id FROM joint) ORDER BY rowid"};
+    while (strangers.executeStep()) {
+        faults.push_back(fmt::format("joint {}: has search words, and is not in the book", id_at(strangers, 0)));
+    }
+    // Asking the index to look itself over counts as writing, which is done to a copy that nobody else sees: a file without a name,
+    // since a book may be larger than the memory.
+    SQLite::Database copy{"", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
+    SQLite::Backup{copy, db}.executeStep();
+    try {
+        copy.exec("INSERT INTO joint_words (joint_words) VALUES ('integrity-check')");
+    } catch (const SQLite::Exception& fault) {
+        if (fault.getErrorCode() != SQLITE_CORRUPT) {
+            throw;
+        }
+        faults.emplace_back("the index of the search words is not what the words say");
+    }
+    return faults;
 }
 
 SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at_most) const {
@@ -222,17 +265,23 @@ SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at
             result.total = static_cast<std::size_t>(id_at(count, 0));
             return result;
         }
-        if (!std::exchange(impl_->can_weigh, true)) {
+        if (!impl_->can_weigh) {
             add_weighing(*impl_->db);
+            impl_->can_weigh = true;
         }
         Query query{impl_->statements, "SELECT rowid, weigh(joint_words) FROM joint_words WHERE joint_words MATCH ?"};
         query.bind(1, match);
         std::vector<std::pair<std::pair<double, std::size_t>, Place>> found; // heavy first, then the shorter name
         for (const Hit& hit : best(query, at_most, result.total)) {
-            if (auto there = place(hit.joint)) {
-                const std::size_t words = folded_words(there->joint.name).size();
-                found.push_back({{-hit.weight, words}, std::move(*there)});
+            auto there = place(hit.joint);
+            if (!there) {
+                throw error(
+                    ErrorKind::invalid_data,
+                    "the search words tell of joint {}, which the book doesn't have; 'clampbook book verify' looks it over",
+                    hit.joint);
             }
+            const std::size_t words = folded_words(there->joint.name).size();
+            found.push_back({{-hit.weight, words}, std::move(*there)});
         }
         std::ranges::stable_sort(found, {}, [](const auto& one) { return one.first; });
         for (auto& [rank, there] : found) {

@@ -7,7 +7,9 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sodium.h>
 
+#include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace clampbook::book {
 
@@ -161,7 +163,20 @@ RecordId Book::add_value(const Value& value, const Stamp& stamp) {
     });
 }
 
-std::vector<Value> Book::Impl::values_of(const char* column, RecordId id) const {
+namespace {
+
+Standing read_standing(std::string_view name) {
+    for (const Standing standing : {Standing::current, Standing::superseded, Standing::withdrawn}) {
+        if (name == standing_name(standing)) {
+            return standing;
+        }
+    }
+    throw error(ErrorKind::invalid_data, "'{}' is no standing of a value", name);
+}
+
+} // namespace
+
+std::vector<Value> Book::Impl::values_of(const char* column, RecordId id, Reading reading) const {
     Query query{statements, std::string{"SELECT v.id, v.label, v.as_written, v.page, v.note, v.confirmed, p.name, v.entered_on, "
                                         "coalesce(cp.name, ''), coalesce(c.checked_on, ''), coalesce(e.standing, 'current'), "
                                         "s.id, s.kind, s.title, s.number, s.edition, s.date, s.kept, s.file_digest, s.note, "
@@ -179,7 +194,7 @@ std::vector<Value> Book::Impl::values_of(const char* column, RecordId id) const 
     while (query.executeStep()) {
         Value v;
         v.id = id_at(query, 0);
-        v.label = read_label(text_at(query, 1));
+        v.label = reading_of("value", v.id, [&] { return read_label(text_at(query, 1)); });
         v.tightening.as_written = text_at(query, 2);
         v.page = text_at(query, 3);
         v.note = text_at(query, 4);
@@ -189,9 +204,7 @@ std::vector<Value> Book::Impl::values_of(const char* column, RecordId id) const 
         v.checked_by = text_at(query, 8);
         v.checked_on = text_at(query, 9);
         const std::string standing = text_at(query, 10);
-        v.standing = standing == "current"     ? Standing::current
-                     : standing == "withdrawn" ? Standing::withdrawn
-                                               : Standing::superseded;
+        v.standing = reading_of("value", v.id, [&] { return read_standing(standing); });
         if (!query.getColumn(11).isNull()) {
             v.source = Source{id_at(query, 11),   text_at(query, 12), text_at(query, 13), text_at(query, 14),
                               text_at(query, 15), text_at(query, 16), text_at(query, 17), text_at(query, 18),
@@ -213,6 +226,9 @@ std::vector<Value> Book::Impl::values_of(const char* column, RecordId id) const 
                                           steps.getColumn(3).getDouble(), text_at(steps, 4), steps.getColumn(5).getInt()});
         }
         steps.reset();
+        if (auto fault = reading == Reading::strict ? fault_of_steps(v) : std::nullopt) {
+            throw error(ErrorKind::invalid_data, "{}; the book was damaged or changed, 'clampbook audit' tells more", *fault);
+        }
         out.push_back(std::move(v));
     }
     return out;
@@ -363,14 +379,16 @@ std::optional<std::string> fault_of_steps(const Value& value) {
 
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
-        std::vector<std::string> faults;
+        std::vector<std::string> faults = missing_parts(*impl_->db);
         if (auto fault = publication_fault()) {
             return std::vector{std::move(*fault)}; // whatever else there is, is no fault of the book
         }
         Query whole{impl_->statements, "PRAGMA integrity_check(20)"};
         while (whole.executeStep()) {
-            if (text_at(whole, 0) != "ok") {
-                faults.push_back("the database file: " + text_at(whole, 0));
+            std::string line = whole.getColumn(0).getString();
+            std::ranges::replace(line, '\n', ' ');
+            if (line != "ok") {
+                faults.push_back("the database file: " + line);
             }
         }
         Query links{impl_->statements, "PRAGMA foreign_key_check"};
@@ -378,14 +396,10 @@ std::vector<std::string> Book::verify() const {
             faults.push_back(
                 fmt::format("{} {}: points to a missing {}", text_at(links, 0), text_at(links, 1), text_at(links, 2)));
         }
-        Query unknown{impl_->statements,
-                      "SELECT j.id FROM joint j LEFT JOIN joint_words w ON w.rowid = j.id WHERE w.rowid IS NULL"};
-        while (unknown.executeStep()) {
-            faults.push_back(fmt::format("joint {}: cannot be found by its words", id_at(unknown, 0)));
-        }
+        std::ranges::move(faults_of_words(*impl_->db, impl_->statements), std::back_inserter(faults));
         Query joints{impl_->statements, "SELECT DISTINCT joint FROM value ORDER BY joint"};
         while (joints.executeStep()) {
-            for (const Value& value : values(id_at(joints, 0))) {
+            for (const Value& value : impl_->values_of("v.joint", id_at(joints, 0), Reading::as_it_stands)) {
                 if (auto fault = fault_of_steps(value)) {
                     faults.push_back(std::move(*fault));
                 }

@@ -51,9 +51,11 @@ TEST_CASE("a forged line doesn't fit the one after it") {
     Shop shop;
     forge(shop, 3); // the assembly's
     const auto faults = Book{shop.path, Access::read}.audit();
-    REQUIRE(faults.size() == 1);
+    REQUIRE(faults.size() == 3);
     CHECK(faults[0].starts_with("event 4 ("));
     CHECK(faults[0].find("does not follow the event before it") != std::string::npos);
+    CHECK(faults[1] == "assembly 1: no event tells of it"); // its number was forged
+    CHECK(faults[2] == "assembly 0: is gone, and event 3 told of it");
 }
 
 TEST_CASE("a forged last line isn't the one that the book remembers") {
