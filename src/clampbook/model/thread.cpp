@@ -159,7 +159,7 @@ ThreadName read_thread(std::string_view text) {
     rest = trim(rest);
     if (eat(rest, "-")) {
         name.threads_per_inch = plain_number(rest);
-        if (!name.threads_per_inch) {
+        if (!name.threads_per_inch || *name.threads_per_inch <= 0) {
             refuse(text, "the number of threads per inch should follow the hyphen");
         }
         rest = trim(rest);

@@ -298,8 +298,9 @@ std::string step_in(const Step& step, std::string_view torque_unit) {
     }
     const UnitInfo& unit = unit_named(step.kind == StepKind::torque ? torque_unit : step.unit == "turn" ? "turn" : "°");
     std::string number = number_in(step.low, step, unit);
-    if (step.has_band()) {
-        number += "–" + number_in(step.high, step, unit);
+    // A band that is narrower than the digits shown is one figure to the eye; a range from it to itself reads as no range.
+    if (const std::string high = number_in(step.high, step, unit); high != number) {
+        number += "–" + high;
     }
     const bool several = unit.symbol == "turn" && unit.from_canonical(step.high) > 1;
     return with_unit(number, unit) + (several ? "s" : "");
