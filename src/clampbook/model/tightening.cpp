@@ -19,6 +19,10 @@ constexpr std::string_view k_how = "; a tightening is written like '32 N·m', '3
 
 bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
 
+// N·m or degrees. Wide of anything that is tightened; within them every figure is printed without an exponent.
+constexpr double k_least = 1e-4;
+constexpr double k_most = 1e7;
+
 // A sign between two numbers, where it stands and how long it is.
 struct Sign {
     std::size_t at;
@@ -262,6 +266,9 @@ Step step_of(std::string_view text, bool after_plus) {
     }
     if (found.low.value <= 0 || (found.low.is_signed && !after_plus)) {
         throw error(ErrorKind::usage, "'{}' must be more than zero and carries no sign", text);
+    }
+    if (found.low.canonical() < k_least || found.high.canonical() > k_most) {
+        throw error(ErrorKind::usage, "'{}' lies outside of what a fastener is tightened to: 0.0001 to 10000000 N·m or degrees", text);
     }
     const bool is_torque = unit.dimension == Dimension::torque;
     if (is_torque && after_plus) {
