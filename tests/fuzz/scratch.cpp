@@ -2,7 +2,6 @@
 #include "scratch.hpp"
 #include "targets.hpp"
 
-#include "clampbook/base/text.hpp"
 #include "clampbook/intake/import.hpp"
 
 #include <sqlite3.h>
@@ -100,16 +99,6 @@ std::string bytes_of(const std::string& path) {
     out << in.rdbuf();
     require(in.good(), "a file is read: " + path);
     return out.str();
-}
-
-void require_shown(std::string_view text, std::string_view what) {
-    require(is_utf8(text), std::string{what} + " is UTF-8 text");
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t end = std::min(text.find('\n', at), text.size());
-        require(!has_control(text.substr(at, end - at)),
-                std::string{what} + " has no control characters: " + std::string{text.substr(at, end - at)});
-        at = end + 1;
-    }
 }
 
 } // namespace fuzz

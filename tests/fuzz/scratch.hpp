@@ -24,7 +24,4 @@ inline const clampbook::book::Stamp k_stamp{"Ann", "2026-11-25T10:15:00Z"};
 void write_bytes(const std::string& path, std::string_view bytes);
 [[nodiscard]] std::string bytes_of(const std::string& path);
 
-/// Asserts that this can be shown: UTF-8 without control characters but line ends.
-void require_shown(std::string_view text, std::string_view what);
-
 } // namespace fuzz

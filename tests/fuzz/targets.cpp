@@ -5,6 +5,7 @@
 
 #include "clampbook/base/text.hpp"
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 
@@ -21,10 +22,18 @@ void breach(std::string_view what) {
 }
 
 void require_sentence(const clampbook::Error& fault) {
-    const std::string_view message = fault.what();
-    require(!message.empty(), "a refusal says why");
-    require(clampbook::is_utf8(message), "a message is UTF-8 text");
-    require(!clampbook::has_control(message), std::string{"a message is one line without control characters: "} + fault.what());
+    require(std::string_view{fault.what()}.size() > 1, "a refusal says why");
+    require_shown(fault.what(), "a message");
+}
+
+void require_shown(std::string_view text, std::string_view what) {
+    require(clampbook::is_utf8(text), std::string{what} + " is UTF-8 text");
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        require(!clampbook::has_control(text.substr(at, end - at)),
+                std::string{what} + " has no control characters: " + std::string{text.substr(at, end - at)});
+        at = end + 1;
+    }
 }
 
 } // namespace fuzz

@@ -34,7 +34,10 @@ inline void require(bool holds, std::string_view what) {
     }
 }
 
-/// Asserts that the message can be shown: UTF-8, one line, nothing in it that steers a terminal.
+/// Asserts that this can be shown: UTF-8 without control characters but line ends.
+void require_shown(std::string_view text, std::string_view what);
+
+/// Asserts that the message is there and can be shown.
 void require_sentence(const clampbook::Error& fault);
 
 /// Runs `body`; gives the Error that refused it. Anything else that is thrown goes on, and ends the process.

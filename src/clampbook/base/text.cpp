@@ -121,6 +121,18 @@ bool has_control(std::string_view text) noexcept {
     return false;
 }
 
+std::string printable(std::string_view text) {
+    if (is_utf8(text) && !has_control(text)) {
+        return std::string{text};
+    }
+    std::string out;
+    for (const char32_t p : code_points(text)) {
+        const bool control = (p < 0x20 && p != U'\n') || (p >= 0x7F && p < 0xA0);
+        out += utf8(control ? U'\uFFFD' : p);
+    }
+    return out;
+}
+
 std::u32string code_points(std::string_view text) {
     std::u32string out;
     out.reserve(text.size());
