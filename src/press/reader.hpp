@@ -7,6 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <cmath>
 #include <cstdint>
 #include <istream>
 #include <string>
@@ -16,6 +17,9 @@
 namespace clampbook::press {
 
 using Json = nlohmann::json;
+
+/// Nothing on paper is larger, and what is reckoned from it for a drawing stays finite.
+inline constexpr double k_largest = 1e12;
 
 // A part of the document with the path that leads to it, for messages.
 class Part {
@@ -54,7 +58,11 @@ public:
         if (!json_.is_number()) {
             throw wrong("a number");
         }
-        return json_.get<double>();
+        const double value = json_.get<double>();
+        if (!(std::abs(value) <= k_largest)) {
+            throw wrong("a number between -1e12 and 1e12");
+        }
+        return value;
     }
     [[nodiscard]] std::string text() const {
         if (!json_.is_string()) {
@@ -101,7 +109,7 @@ private:
 inline Json parsed(std::istream& in) {
     try {
         return Json::parse(in);
-    } catch (const Json::parse_error& fault) {
+    } catch (const Json::exception& fault) { // a number out of range is no parse_error
         std::string words = fault.what();
         const std::size_t at = words.find("line ");
         throw error(ErrorKind::invalid_data, "what stands on standard input is no JSON: {}",
