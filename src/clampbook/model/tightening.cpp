@@ -177,7 +177,7 @@ std::optional<Measured> upper_lower(std::string_view text) {
     const std::string_view lower = trim(signed_lower.substr(minus_at(signed_lower)));
     const auto lower_number = read_decimal(lower);
     const auto upper_number = read_decimal(upper);
-    if (!lower_number || !upper_number) {
+    if (!lower_number || !upper_number || lower_number->signed_) {
         throw error(ErrorKind::usage, "'{}' is not understood{}", text, k_how);
     }
     std::string centre{trim(text.substr(0, plus))};
