@@ -4,6 +4,7 @@
 // Reading JSON strictly: what is missing or of another kind than expected is told with the path that leads to it.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -68,7 +69,7 @@ public:
         if (!json_.is_string()) {
             throw wrong("a text");
         }
-        return json_.get<std::string>();
+        return printable(json_.get_ref<const std::string&>());
     }
     [[nodiscard]] bool has(const char* key) const { return json_.is_object() && json_.contains(key); }
     [[nodiscard]] bool is_null() const { return json_.is_null(); }

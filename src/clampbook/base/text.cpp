@@ -122,13 +122,11 @@ bool has_control(std::string_view text) noexcept {
 }
 
 std::string printable(std::string_view text) {
-    if (is_utf8(text) && !has_control(text)) {
-        return std::string{text};
-    }
     std::string out;
     for (const char32_t p : code_points(text)) {
         const bool control = (p < 0x20 && p != U'\n') || (p >= 0x7F && p < 0xA0);
-        out += utf8(control ? U'\uFFFD' : p);
+        const bool none = p == 0xFFFE || p == 0xFFFF; // no characters, which XML and cairo refuse
+        out += utf8(control || none ? U'\uFFFD' : p);
     }
     return out;
 }
