@@ -3,7 +3,9 @@
 
 #include "reader.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace clampbook::press {
 namespace {
@@ -15,11 +17,12 @@ constexpr std::array k_kinds{"title", "heading", "text",  "small", "caution",  "
                              "step",  "table",   "chart", "room",  "contents", "new_page"};
 constexpr std::size_t k_shades = 4;
 constexpr std::int64_t k_lines_most = 200;
+constexpr double k_shortest_axis = 1e-9; // of the larger end, or of 1
 
 Axis axis_of(const Part& part) {
     const std::string unit = part.text("shown_in");
     Axis out{part.text("title") + (unit.empty() ? "" : " [" + unit + "]"), part.number("low"), part.number("high"), {}};
-    if (!(out.low < out.high)) {
+    if (out.high - out.low < k_shortest_axis * std::max({1.0, std::abs(out.low), std::abs(out.high)})) {
         throw error(ErrorKind::invalid_data, "the axis '{}' has no length", out.title);
     }
     part.each("ticks", [&](const Part& tick) { out.ticks.push_back({tick.number("at"), tick.text("words")}); });

@@ -4,9 +4,11 @@
 // Reading JSON strictly: what is missing or of another kind than expected is told with the path that leads to it.
 
 #include "clampbook/base/error.hpp"
+#include "clampbook/base/text.hpp"
 
 #include <nlohmann/json.hpp>
 
+#include <cmath>
 #include <cstdint>
 #include <istream>
 #include <string>
@@ -16,6 +18,9 @@
 namespace clampbook::press {
 
 using Json = nlohmann::json;
+
+/// Nothing on paper is larger, and what is reckoned from it for a drawing stays finite.
+inline constexpr double k_largest = 1e12;
 
 // A part of the document with the path that leads to it, for messages.
 class Part {
@@ -54,13 +59,17 @@ public:
         if (!json_.is_number()) {
             throw wrong("a number");
         }
-        return json_.get<double>();
+        const double value = json_.get<double>();
+        if (!(std::abs(value) <= k_largest)) {
+            throw wrong("a number between -1e12 and 1e12");
+        }
+        return value;
     }
     [[nodiscard]] std::string text() const {
         if (!json_.is_string()) {
             throw wrong("a text");
         }
-        return json_.get<std::string>();
+        return printable(json_.get_ref<const std::string&>());
     }
     [[nodiscard]] bool has(const char* key) const { return json_.is_object() && json_.contains(key); }
     [[nodiscard]] bool is_null() const { return json_.is_null(); }
@@ -101,7 +110,7 @@ private:
 inline Json parsed(std::istream& in) {
     try {
         return Json::parse(in);
-    } catch (const Json::parse_error& fault) {
+    } catch (const Json::exception& fault) { // a number out of range is no parse_error
         std::string words = fault.what();
         const std::size_t at = words.find("line ");
         throw error(ErrorKind::invalid_data, "what stands on standard input is no JSON: {}",

@@ -35,6 +35,17 @@ double to_double(const std::string& text) {
     return value;
 }
 
+// What a workshop could mean: far inside what a double holds, so that a product of two and any unit's factor stay there too.
+constexpr double k_largest = 1e100;
+constexpr double k_smallest = 1e-100;
+
+double within_reason(double value, std::string_view text) {
+    if (value != 0 && (value > k_largest || value < k_smallest)) {
+        throw error(ErrorKind::usage, "'{}' is too large or too small a number to work with", text);
+    }
+    return value;
+}
+
 int count_significant(std::string_view digits) noexcept {
     int n = 0;
     bool leading = true;
@@ -44,7 +55,7 @@ int count_significant(std::string_view digits) noexcept {
             ++n;
         }
     }
-    return n == 0 ? 1 : n;
+    return std::clamp(n, 1, k_most_digits);
 }
 
 // "3/8" at `at`: value and length, or nothing. A fraction needs a denominator other than zero.
@@ -191,7 +202,7 @@ std::optional<Decimal> read_decimal(std::string_view text) {
     if (whole > 0 && at + 1 < text.size() && (text[at] == ' ' || text[at] == '-')) {
         if (const auto fraction = fraction_at(text, at + 1); fraction && fraction->value < 1) {
             const double value = to_double(std::string{text.substr(start, whole)}) + fraction->value;
-            return Decimal{sign * value, 4, at + 1 + fraction->length, is_signed};
+            return Decimal{sign * within_reason(value, text.substr(start, at - start)), 4, at + 1 + fraction->length, is_signed};
         }
     }
     std::string plain{text.substr(start, whole)};
@@ -238,7 +249,7 @@ std::optional<Decimal> read_decimal(std::string_view text) {
     if (plain.starts_with('.')) {
         plain = "0" + plain;
     }
-    return Decimal{sign * to_double(plain), significant, at, is_signed};
+    return Decimal{sign * within_reason(to_double(plain), plain), significant, at, is_signed};
 }
 
 std::string print_fixed(double value, int decimals) {

@@ -11,10 +11,13 @@
 
 namespace clampbook {
 
+/// Decimal digits that a double keeps, whatever they are.
+inline constexpr int k_most_digits = 15;
+
 /// A number that was read, with what its spelling tells of its precision.
 struct Decimal {
     double value = 0;
-    int significant = 1;    ///< digits written, leading zeros left out; a fraction counts as written to 4 digits
+    int significant = 1;    ///< digits written, leading zeros left out, at most k_most_digits; a fraction counts as 4
     std::size_t length = 0; ///< bytes of the input that belong to the number
     bool signed_ = false;   ///< a sign was written
 };
@@ -22,7 +25,7 @@ struct Decimal {
 /// Reads a number at the front of `text`: `32`, `1.25`, `1,25`, `1.5e3`, `3/8`, `1 3/8`, `1-3/8`, with an optional
 /// sign (ASCII or U+2212). Returns nothing where no number stands there.
 /// Throws usage where it could be read two ways, giving both (`1,250`), where it holds two decimal signs (`1.250,5`),
-/// and where it is out of range of a double.
+/// and where it is not 0 and lies outside of 1e-100 to 1e100.
 [[nodiscard]] std::optional<Decimal> read_decimal(std::string_view text);
 
 /// The whole of `text`, blanks at its ends aside, as a number. Returns nothing where it is none or more stands there;

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/base/error.hpp"
 
+#include "clampbook/base/text.hpp"
+
 namespace clampbook {
+
+Error::Error(ErrorKind kind, const std::string& message) : std::runtime_error(printable(message)), kind_(kind) {}
 
 int Error::exit_code() const noexcept {
     switch (kind_) {

@@ -26,7 +26,9 @@ enum class ErrorKind {
 
 class Error : public std::runtime_error {
 public:
-    Error(ErrorKind kind, const std::string& message) : std::runtime_error(message), kind_(kind) {}
+    /// Bytes of a file or a book that a message repeats may be anything: what is no UTF-8 or a control character other than a
+    /// line end becomes U+FFFD, so that no message steers a terminal.
+    Error(ErrorKind kind, const std::string& message);
 
     [[nodiscard]] ErrorKind kind() const noexcept { return kind_; }
 

@@ -121,6 +121,16 @@ bool has_control(std::string_view text) noexcept {
     return false;
 }
 
+std::string printable(std::string_view text) {
+    std::string out;
+    for (const char32_t p : code_points(text)) {
+        const bool control = (p < 0x20 && p != U'\n') || (p >= 0x7F && p < 0xA0);
+        const bool none = p == 0xFFFE || p == 0xFFFF; // no characters, which XML and cairo refuse
+        out += utf8(control || none ? U'\uFFFD' : p);
+    }
+    return out;
+}
+
 std::u32string code_points(std::string_view text) {
     std::u32string out;
     out.reserve(text.size());

@@ -19,6 +19,9 @@ namespace clampbook {
 /// True where `text` holds a control character (line ends and tabs among them): no name, figure or note does.
 [[nodiscard]] bool has_control(std::string_view text) noexcept;
 
+/// `text` with U+FFFD for each malformed byte, each control character but line ends, and U+FFFE and U+FFFF.
+[[nodiscard]] std::string printable(std::string_view text);
+
 /// The Unicode code points of well-formed `text`; a malformed byte counts as U+FFFD.
 [[nodiscard]] std::u32string code_points(std::string_view text);
 

@@ -169,7 +169,9 @@ void rethrow_as_error(const std::string& path) {
         case SQLITE_TOOBIG:
             throw error(ErrorKind::invalid_data, "'{}': a text is longer than a book keeps", path);
         case SQLITE_CORRUPT:
-        case -1:           // a row that every book has isn't there
+        case -1: // a row that every book has isn't there
+        case SQLITE_FORMAT:
+        case SQLITE_MISMATCH:
         case SQLITE_ERROR: // the layout is known to be ours: what its statements stumble over is what they read
             throw error(ErrorKind::invalid_data, "'{}' is damaged ({}); restore the last backup", path, fault.what());
         case SQLITE_BUSY:

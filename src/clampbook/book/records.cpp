@@ -108,6 +108,10 @@ RecordId Book::Impl::person(const std::string& name) {
     if (shown.empty()) {
         throw error(ErrorKind::usage, "nobody is named; say who with --by NAME or in CLAMPBOOK_BY");
     }
+    if (!is_utf8(shown) || has_control(shown)) {
+        throw error(ErrorKind::usage, "'{}' is no name: it holds a line end or another control character, or is not UTF-8 text",
+                    shown);
+    }
     const std::string letters = fold(shown);
     Query find{statements, "SELECT id FROM person WHERE folded = ?"};
     find.bind(1, letters);

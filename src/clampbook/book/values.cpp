@@ -361,7 +361,9 @@ Info Book::info() const {
         info.layout = impl_->db->execAndGet("PRAGMA user_version").getInt();
         info.created_on = kept("created.on");
         info.head = kept("event.head");
-        info.last_event_at = impl_->db->execAndGet("SELECT coalesce(max(at), '') FROM event").getString();
+        Query last{impl_->statements, "SELECT coalesce(max(at), '') FROM event"};
+        last.executeStep();
+        info.last_event_at = text_at(last, 0);
         return info;
     });
 }

@@ -45,6 +45,8 @@ bool eat(std::string_view& text, std::string_view front) {
     return true;
 }
 
+// The limits of sizes in this file are wide of all that is made; within them a number is printed without an exponent.
+
 // A number with one decimal sign, point or comma; "1,5" cannot be a grouped number in a thread's name.
 std::optional<double> plain_number(std::string_view& text) {
     std::size_t n = 0;
@@ -112,12 +114,18 @@ ThreadName metric(std::string_view rest, std::string_view text) {
     if (!diameter) {
         refuse(text, "no diameter follows the M");
     }
+    if (*diameter < 0.1 || *diameter > 9999) {
+        refuse(text, "a diameter is 0.1 to 9999 mm");
+    }
     ThreadName name{ThreadSystem::metric, "M" + print_shortest(*diameter), {}, {}, {}, std::string{trim(text)}};
     rest = trim(rest);
     if (eat(rest, "x")) {
         const auto pitch = plain_number(rest);
-        if (!pitch || *pitch <= 0) {
+        if (!pitch) {
             refuse(text, "no pitch follows the x");
+        }
+        if (*pitch < 0.01 || *pitch > 99) {
+            refuse(text, "a pitch is 0.01 to 99 mm");
         }
         name.pitch = *pitch * millimetre;
     }
@@ -161,6 +169,9 @@ ThreadName read_thread(std::string_view text) {
         name.threads_per_inch = plain_number(rest);
         if (!name.threads_per_inch) {
             refuse(text, "the number of threads per inch should follow the hyphen");
+        }
+        if (*name.threads_per_inch < 1 || *name.threads_per_inch > 200) {
+            refuse(text, "there are 1 to 200 threads per inch");
         }
         rest = trim(rest);
     }

@@ -19,6 +19,10 @@ constexpr std::string_view k_how = "; a tightening is written like '32 N·m', '3
 
 bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
 
+// N·m or degrees. Wide of anything that is tightened; within them every figure is printed without an exponent.
+constexpr double k_least = 1e-4;
+constexpr double k_most = 1e7;
+
 // A sign between two numbers, where it stands and how long it is.
 struct Sign {
     std::size_t at;
@@ -173,7 +177,7 @@ std::optional<Measured> upper_lower(std::string_view text) {
     const std::string_view lower = trim(signed_lower.substr(minus_at(signed_lower)));
     const auto lower_number = read_decimal(lower);
     const auto upper_number = read_decimal(upper);
-    if (!lower_number || !upper_number) {
+    if (!lower_number || !upper_number || lower_number->signed_) {
         throw error(ErrorKind::usage, "'{}' is not understood{}", text, k_how);
     }
     std::string centre{trim(text.substr(0, plus))};
@@ -263,6 +267,10 @@ Step step_of(std::string_view text, bool after_plus) {
     if (found.low.value <= 0 || (found.low.is_signed && !after_plus)) {
         throw error(ErrorKind::usage, "'{}' must be more than zero and carries no sign", text);
     }
+    if (found.low.canonical() < k_least || found.high.canonical() > k_most) {
+        throw error(ErrorKind::usage, "'{}' lies outside of what a fastener is tightened to: 0.0001 to 10000000 N·m or degrees",
+                    text);
+    }
     const bool is_torque = unit.dimension == Dimension::torque;
     if (is_torque && after_plus) {
         throw error(ErrorKind::usage, "'{}' follows a plus; write '20 N·m, 50 N·m' for steps and '32 ± 3 N·m' for a tolerance",
@@ -298,8 +306,9 @@ std::string step_in(const Step& step, std::string_view torque_unit) {
     }
     const UnitInfo& unit = unit_named(step.kind == StepKind::torque ? torque_unit : step.unit == "turn" ? "turn" : "°");
     std::string number = number_in(step.low, step, unit);
-    if (step.has_band()) {
-        number += "–" + number_in(step.high, step, unit);
+    // A band that is narrower than the digits shown is one figure to the eye; a range from it to itself reads as no range.
+    if (const std::string high = number_in(step.high, step, unit); high != number) {
+        number += "–" + high;
     }
     const bool several = unit.symbol == "turn" && unit.from_canonical(step.high) > 1;
     return with_unit(number, unit) + (several ? "s" : "");

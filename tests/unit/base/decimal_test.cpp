@@ -132,6 +132,13 @@ TEST_CASE("what is no number to work with is refused") {
     CHECK_THAT(refused("1 3/0 in"), Contains("'3/0' divides by zero"));
     CHECK_THAT(refused("1e400"), Contains("'1e400' is too large or too small"));
     CHECK_THAT(refused("1e-400"), Contains("too large or too small"));
+    // further in than a double's own limits, so that no unit and no product leads out of them
+    CHECK_THAT(refused("1.1e100"), Contains("'1.1e100' is too large or too small"));
+    CHECK_THAT(refused("9e-101"), Contains("too large or too small"));
+    CHECK(read_decimal("1e100")->value == 1e100);
+    CHECK(read_decimal("-1e-100")->value == -1e-100);
+    CHECK(read_decimal("0e-400")->value == 0);
+    CHECK(read_decimal("0.12345678901234567890123")->significant == k_most_digits);
     CHECK_THAT(refused(std::string(400, '9')), Contains("too large or too small"));
 }
 

@@ -26,3 +26,11 @@ TEST_CASE("a message holds what was put into it") {
     CHECK(std::string{fault.what()} == "'a' is 1 of 2.5");
     CHECK(std::string{Error(ErrorKind::usage, "{}").what()} == "{}");
 }
+
+TEST_CASE("a message that repeats what is no text can be shown all the same") {
+    const auto said = [](const std::string& message) { return std::string{Error(ErrorKind::invalid_data, message).what()}; };
+    CHECK(said("'\x1b[31mred\a' \xc2\x9b \x7f") == "'\uFFFD[31mred\uFFFD' \uFFFD \uFFFD");
+    CHECK(said("'\xc3(' and \xff") == "'\uFFFD(' and \uFFFD");
+    CHECK(said("\xef\xbf\xbe\xef\xbf\xbf") == "\uFFFD\uFFFD");
+    CHECK(said("one of:\n  ä") == "one of:\n  ä");
+}

@@ -88,7 +88,12 @@ TEST_CASE("what is no thread's name is refused with examples") {
                          "M18x1.5, M10, 3/8-16 UNC, #10-32, G1/2, R1/2 or 1/2-14 NPT");
     CHECK_THAT(refused("   "), Contains("nothing was written"));
     CHECK_THAT(refused("M18x"), Contains("'M18x'") && Contains("no pitch follows the x"));
-    CHECK_THAT(refused("M18x0"), Contains("no pitch follows the x"));
+    CHECK_THAT(refused("M18x0"), Contains("a pitch is 0.01 to 99 mm"));
+    CHECK_THAT(refused("M18x100"), Contains("a pitch is 0.01 to 99 mm"));
+    CHECK_THAT(refused("M10000"), Contains("a diameter is 0.1 to 9999 mm"));
+    CHECK_THAT(refused("M0"), Contains("a diameter is 0.1 to 9999 mm"));
+    CHECK_THAT(refused("1-0 UN"), Contains("there are 1 to 200 threads per inch"));
+    CHECK_THAT(refused("1/2-201"), Contains("there are 1 to 200 threads per inch"));
     CHECK_THAT(refused("M18x-1"), Contains("no pitch follows the x"));
     CHECK_THAT(refused("M "), Contains("does not read as a thread"));
     CHECK_THAT(refused("M18-1.5"), Contains("'-1.5' is not understood"));

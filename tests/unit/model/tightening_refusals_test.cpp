@@ -39,6 +39,18 @@ TEST_CASE("units are as strict as everywhere") {
     CHECK_THAT(refused("20 %"), Contains("is a number; a step is a torque or an angle"));
 }
 
+TEST_CASE("a lower limit has one sign") {
+    CHECK_THAT(refused("33 +3/--23 N·m"), Contains("'33 +3/--23 N·m' is not understood"));
+    CHECK_THAT(refused("33 +3/-+2 N·m"), Contains("is not understood"));
+}
+
+TEST_CASE("steps that no fastener is tightened to") {
+    CHECK_THAT(refused("20 N·m + 3.3e33°"), Contains("'3.3e33°' lies outside of what a fastener is tightened to: 0.0001 to"));
+    CHECK_THAT(refused("0.00009 N·m"), Contains("'0.00009 N·m' lies outside"));
+    CHECK_THAT(refused("10001 kN·m"), Contains("'10001 kN·m' lies outside"));
+    CHECK(read_tightening("10000 kN·m + 0.0001°").steps.size() == 2);
+}
+
 TEST_CASE("steps that are empty, signed or nothing") {
     CHECK_THAT(refused("20 N·m,, 50 N·m"), Contains("has an empty step"));
     CHECK_THAT(refused("20 N·m,"), Contains("has an empty step"));
