@@ -3,6 +3,7 @@
 
 #include "press.hpp"
 
+#include "clampbook/base/cells.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/units/quantity.hpp"

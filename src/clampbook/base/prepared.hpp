@@ -3,7 +3,7 @@
 
 // Statements of a database that are prepared once and kept by their text for the next time: preparing one takes ten times as long
 // as running it. This header knows no database; `Database` and `Statement` are those of the floor that uses it, where a statement
-// is made from a database and a text. One shelf serves one thread.
+// is made from a database and a text. One shelf serves one thread. Not installed.
 
 #include <functional>
 #include <memory>

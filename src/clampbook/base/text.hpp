@@ -57,17 +57,6 @@ namespace clampbook {
 /// `text` broken at blanks into lines of at most `width` columns; a longer word stands on a line of its own.
 [[nodiscard]] std::vector<std::string> wrap(std::string_view text, std::size_t width);
 
-/// One cell of a CSV file (RFC 4180): quoted where it holds a separator, a quote or a line end, or
-/// begins or ends with a blank.
-[[nodiscard]] std::string csv_cell(std::string_view text);
-/// The same at the end of `out`.
-void append_csv_cell(std::string& out, std::string_view text);
-
-/// `text` as a spreadsheet may be given it: what it would run as a formula (a first character = + - @, wide forms too) gets an apostrophe in front,
-/// and so does what has apostrophes before such a character, so that `from_spreadsheet_text` gives each text back as it was.
-[[nodiscard]] std::string spreadsheet_text(std::string_view text);
-[[nodiscard]] std::string from_spreadsheet_text(std::string_view text);
-
 /// Edits (insert, delete, replace, swap neighbours) that turn one folded text into the other.
 [[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "clampbook/exchange/rows.hpp"
 
+#include "clampbook/base/cells.hpp"
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/exchange/csv.hpp"

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "clampbook/base/cells.hpp"
 #include "clampbook/base/decimal.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/present/present.hpp"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // UTF-8 text: what is well-formed, how words fold for comparison, widths, lines, cells and the nearest spelling.
 
+#include "clampbook/base/cells.hpp"
 #include "clampbook/base/text.hpp"
 #include "support.hpp"
 

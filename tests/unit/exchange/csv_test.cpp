@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // CSV files as people and spreadsheets write them, the line of each row, and what is no such file.
 
+#include "clampbook/base/cells.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/exchange/csv.hpp"
 #include "support.hpp"
