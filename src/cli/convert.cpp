@@ -40,8 +40,8 @@ public:
             }
             held_.erase(0, begin);
         }
-        if (!held_.empty()) {
-            body(std::string_view{held_});
+        if (!held_.empty() && world_.out) {
+            body(std::string_view{held_}); // the last line, without its end
         }
     }
 
@@ -51,8 +51,9 @@ private:
         if (from.in_avail() <= 0) {
             world_.out.flush();
         }
-        if (!world_.out || from.sgetc() == std::char_traits<char>::eof()) {
-            return false; // nobody reads any more, which the outermost frame says; or nobody writes
+        // Nobody reads any more, which the outermost frame says; or nobody writes; or there never was an input.
+        if (!world_.out || world_.in.peek() == std::char_traits<char>::eof()) {
+            return false;
         }
         const auto there = std::max<std::streamsize>(from.in_avail(), 1);
         const std::size_t size = held_.size();
@@ -93,6 +94,9 @@ int batch(const ConvertOptions& options, Context& context) {
             context.world.err << "clampbook: line " << number << ": " << fault.what() << "\n";
         }
     });
+    if (context.world.in.bad()) {
+        throw error(ErrorKind::internal, "standard input could not be read to its end; {} lines were", number);
+    }
     if (faults > 0) {
         throw error(ErrorKind::invalid_data, "{} of the lines could not be converted", faults);
     }

@@ -1,17 +1,17 @@
 # SPDX-License-Identifier: MIT
 # An import that is killed at any moment: the book has all of the file or nothing of it, is whole, and goes on. Then one that is
 # stopped by hand, which says so, and one that shows on a terminal how far it is.
-# CLAMPBOOK_KILLS: how often it is killed, 200 times unless said otherwise; CLAMPBOOK_ROWS: how many rows take long enough to be
+# CLAMPBOOK_KILLS: how often it is killed, 100 times unless said otherwise; CLAMPBOOK_ROWS: how many rows take long enough to be
 # told of (the sanitized program is slow).
 . "$(dirname "$0")/common.sh"
 need setsid script awk
-kills=${CLAMPBOOK_KILLS:-200}
+kills=${CLAMPBOOK_KILLS:-100}
 make_book shop.db
 rows() {
     echo 'machine_maker,machine_model,assembly,joint,role,thread,property_class,tightening,label,source_title,page,entered_by'
     seq "$2" | awk -v name="$1" '{ printf "maker,model %s,box,screw %d,cover,M8,8.8,%d N·m,maker,manual,p. %d,Ann\n", name, $1, 16 + $1 % 10, $1 }'
 }
-rows first 150 >file.csv
+rows first 1000 >file.csv
 
 # How long it takes when it is left alone.
 cp shop.db alone.db
@@ -48,7 +48,7 @@ clampbook audit --book shop.db >out 2>err || fail "$(cat err)"
 clampbook import file.csv --book shop.db >out 2>err || fail "after all kills: $(cat err)"
 
 # Stopped by hand: a sentence, 130, and the book as before. A second file, long enough to be caught in the middle.
-rows second 20000 >long.csv
+rows second 200000 >long.csv
 before=$(state shop.db)
 start clampbook import long.csv --book shop.db >out 2>err
 sleep 1
@@ -63,7 +63,7 @@ writer=
 verify shop.db
 
 # On a terminal it says how far it is, and leaves no trace of that in the end; elsewhere it says nothing.
-rows third "${CLAMPBOOK_ROWS:-4000}" >file.csv
+rows third "${CLAMPBOOK_ROWS:-100000}" >file.csv
 script -qec "clampbook import file.csv --book shop.db" typescript >shown </dev/null || fail "on a terminal: $(cat shown)"
 grep -qE '[0-9]+ read, [0-9]+ %' shown || fail "on a terminal it doesn't say how far it is: $(cat shown)"
 exit 0

@@ -31,7 +31,7 @@ expect 1 "/proc/nowhere" away clampbook book new
 no_out() { "$@" >&-; }
 expect 1 '^clampbook: the answer could not be written in full' no_out clampbook find --book shop.db drain plug
 no_in() { "$@" <&-; }
-expect 0 '' no_in clampbook convert --batch
+expect 1 '^clampbook: standard input could not be read to its end; 0 lines were$' no_in clampbook convert --batch
 clampbook find --book shop.db drain <&- >&- 2>&-
 [ $? -eq 1 ] || fail "find with all streams closed does not exit with 1"
 clampbook frobnicate <&- >&- 2>&-

@@ -147,7 +147,7 @@ TEST_CASE("a second figure in brackets that agrees is taken for what it is") {
 TEST_CASE("a tightening is shown in either unit of torque") {
     const auto shown = [](const char* text, const char* unit) { return tightening_in(read_tightening(text), unit); };
     // a band narrower than the digits that are shown
-    CHECK(shown("32.6 N·m ± 0.001 N·m", "lbf·ft") == "24.04 lbf·ft");
+    CHECK(shown("32.6 N·m ± 0.0001 N·m", "lbf·ft") == "24.04 lbf·ft");
     CHECK(shown("32 N·m", "N·m") == "32 N·m");
     CHECK(shown("32.0 N·m", "N·m") == "32.0 N·m");
     CHECK(shown("100 N·m", "N·m") == "100 N·m");
