@@ -22,8 +22,8 @@ std::size_t column_at(const reference::Table& table, std::string_view key) {
 
 void sort_for_people(std::vector<Candidate>& list) {
     std::ranges::stable_sort(list, [](const Candidate& a, const Candidate& b) { return comes_before(a.word, b.word); });
-    const auto rest = std::ranges::unique(list, {}, &Candidate::word);
-    list.erase(rest.begin(), rest.end());
+    const auto same = [](const Candidate& a, const Candidate& b) { return a.word == b.word; };
+    list.erase(std::unique(list.begin(), list.end(), same), list.end()); // NOLINT: the fuzzers' clang has no ranges::unique
 }
 
 } // namespace
