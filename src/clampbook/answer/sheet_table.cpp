@@ -33,15 +33,17 @@ void add_row(TableAnswer& table, const SheetAssembly& group, const SheetJoint& j
     const Value value = line == nullptr ? Value{} : line->found.value;
     const Step* torque = last_step(value.tightening, StepKind::torque);
     const Step* angle = last_step(value.tightening, StepKind::angle);
+    const std::string in_newton_metres = line == nullptr ? "" : line->found.in_newton_metres;
+    const std::string in_pound_feet = line == nullptr ? "" : line->found.in_pound_feet;
     const auto newton_metres = [&](double Step::*limit) {
         return torque == nullptr ? number({}, "") : number(torque->*limit, print_shortest(torque->*limit));
     };
     row.push_back(text(value.tightening.as_written));
-    row.push_back(torque == nullptr ? number({}, "") : number(torque->nominal, line->found.in_newton_metres));
+    row.push_back(torque == nullptr ? number({}, "") : number(torque->nominal, in_newton_metres));
     row.push_back(newton_metres(&Step::low));
     row.push_back(newton_metres(&Step::high));
     row.push_back(torque == nullptr ? number({}, "")
-                                    : number((torque->nominal * newton_metre).in(pound_force_foot), line->found.in_pound_feet));
+                                    : number((torque->nominal * newton_metre).in(pound_force_foot), in_pound_feet));
     row.push_back(angle == nullptr ? number({}, "") : number(angle->nominal, print_shortest(angle->nominal)));
     row.push_back(text(joint.ring));
     row.push_back(text(j.safety_critical ? "yes" : "no"));

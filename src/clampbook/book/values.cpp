@@ -15,6 +15,9 @@ namespace clampbook::book {
 
 namespace {
 
+// Beyond any book: numbers of events are held exactly by every reader of the export's JSON (2^53).
+constexpr std::int64_t k_most_events = std::int64_t{1} << 53;
+
 void append_json(std::string& out, std::string_view text) {
     out += '"';
     for (const char c : text) {
@@ -77,6 +80,10 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
             throw error(ErrorKind::invalid_data, "'{}' has lost the head of its chain of events; restore the last backup", path);
         }
         chain = Chain{id_at(kept, 0), text_at(kept, 1)};
+        if (chain->count < 0 || chain->count >= k_most_events) {
+            throw error(ErrorKind::invalid_data, "'{}' says that it keeps {} events; restore the last backup", path,
+                        chain->count);
+        }
     }
     const std::int64_t seq = chain->count + 1;
     const std::string hash = event_hash(chain->head, seq, stamp, kind, joint, value, json);

@@ -85,10 +85,12 @@ double utilisation_of(Force preload, Stress yield_strength, const ThreadGeometry
 
 TorqueShares friction_torque(Force preload, const FrictionJoint& joint) {
     require_positive(preload.in(newton), "the preload");
+    const Length thread = thread_lever(joint.thread, joint.thread_friction); // first: its fault is told first
+    const Length head = head_lever(joint);
     TorqueShares shares;
-    shares.total = preload * lever(joint);
+    shares.total = preload * (thread + head);
     shares.pitch = preload * (joint.thread.pitch / (2 * constants::k_pi));
-    shares.head = preload * head_lever(joint);
+    shares.head = preload * head;
     shares.thread = shares.total - shares.pitch - shares.head;
     return shares;
 }

@@ -37,13 +37,14 @@ constexpr std::array k_roles{
 
 const RoleRow& row_of(Role role) noexcept { return k_roles[static_cast<std::size_t>(role)]; }
 
-constexpr auto k_all_roles = [] {
+consteval std::array<Role, k_roles.size()> listed() {
     std::array<Role, k_roles.size()> roles{};
     for (std::size_t i = 0; i < roles.size(); ++i) {
         roles[i] = k_roles[i].role;
     }
     return roles;
-}();
+}
+constexpr std::array<Role, k_roles.size()> k_all_roles = listed();
 
 } // namespace
 
