@@ -79,11 +79,11 @@ void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::
         if (!kept.executeStep()) {
             throw error(ErrorKind::invalid_data, "'{}' has lost the head of its chain of events; restore the last backup", path);
         }
-        chain = Chain{id_at(kept, 0), text_at(kept, 1)};
-        if (chain->count < 0 || chain->count >= k_most_events) {
-            throw error(ErrorKind::invalid_data, "'{}' says that it keeps {} events; restore the last backup", path,
-                        chain->count);
+        const std::int64_t count = id_at(kept, 0);
+        if (count < 0 || count >= k_most_events) {
+            throw error(ErrorKind::invalid_data, "'{}' says that it keeps {} events; restore the last backup", path, count);
         }
+        chain = Chain{count, text_at(kept, 1)};
     }
     const std::int64_t seq = chain->count + 1;
     const std::string hash = event_hash(chain->head, seq, stamp, kind, joint, value, json);
