@@ -1,8 +1,8 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# Installs the Debian 12 packages that clampbook is built with, and with `test` also those that its tests call. Touches
-# neither apt nor the network where all of them are there already.
-# Usage: install_packages.sh build|test
+# Installs the Debian 12 packages that clampbook is built with, with `test` also those that its tests call, and with `bench` those
+# that only the measurements want. Touches neither apt nor the network where all of them are there already.
+# Usage: install_packages.sh build|test|bench
 set -eu
 
 packages="g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcsv-dev
@@ -13,8 +13,9 @@ python3-jsonschema python3-openpyxl faketime man-db mandoc groff zsh fish lintia
 case "${1-}" in
 build) ;;
 test) packages="$packages $test_packages" ;;
+bench) packages="$packages $test_packages hyperfine libbenchmark-dev" ;;
 *)
-    echo "usage: install_packages.sh build|test" >&2
+    echo "usage: install_packages.sh build|test|bench" >&2
     exit 2
     ;;
 esac

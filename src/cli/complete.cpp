@@ -119,7 +119,7 @@ Candidates tools(Context& context, const Typed& /*typed*/) {
     return out;
 }
 
-const std::array k_made{
+constexpr std::array k_made{
     Made{"TYPE", tools},
     Made{"screw", screw},
     Made{"plug", screw},
@@ -190,18 +190,18 @@ namespace {
 Candidates values_for(const CLI::Option& option, Context& context, const Typed& typed) {
     const std::string place = completion_place(option);
     const auto is = [&](const auto& one) { return place == one.place; };
-    if (const auto table = std::ranges::find_if(k_tables, is); table != k_tables.end()) {
+    if (const auto* const table = std::ranges::find_if(k_tables, is); table != k_tables.end()) {
         return first_alone(answer::curated_names(context.reference(), table->topic, table->column, table->what),
                            option.get_positional() ? typed : Typed{});
     }
-    if (const auto fixed = std::ranges::find_if(k_fixed, is); fixed != k_fixed.end()) {
+    if (const auto* const fixed = std::ranges::find_if(k_fixed, is); fixed != k_fixed.end()) {
         Candidates out;
         for (const std::string& word : split(fixed->words, ' ')) {
             out.push_back({word, {}});
         }
         return out;
     }
-    const auto made = std::ranges::find_if(k_made, is);
+    const auto* const made = std::ranges::find_if(k_made, is);
     return made == k_made.end() ? Candidates{} : made->make(context, typed);
 }
 

@@ -163,7 +163,7 @@ void options(Page& page, const CLI::App& app, bool titles) {
             groups.push_back(option->get_group());
         }
     }
-    std::ranges::stable_partition(groups, [](const std::string& group) { return group != "Options"; });
+    std::stable_partition(groups.begin(), groups.end(), [](const std::string& group) { return group != "Options"; });
     for (const std::string& group : groups) {
         bool first = true;
         for (const CLI::Option* option : app.get_options()) {

@@ -13,6 +13,8 @@
 
 namespace clampbook::press {
 
+inline constexpr Style k_small{8, false, false, 0.25};
+
 // The rule that stands under a figure.
 enum class Rule { none, dashed, twofold };
 

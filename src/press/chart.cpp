@@ -8,7 +8,6 @@
 namespace clampbook::press {
 namespace {
 
-constexpr Style k_ticks{8, false, false, 0.25};
 constexpr double k_plot = 190; // height of what is plotted
 
 struct Rect {

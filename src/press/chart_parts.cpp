@@ -4,12 +4,6 @@
 #include <algorithm>
 
 namespace clampbook::press {
-namespace {
-
-constexpr Style k_ticks{8, false, false, 0.25};
-
-} // namespace
-
 double width_of(const Fonts& fonts, const std::string& words) {
     return Text{fonts, words, k_chart_words, k_unbroken}.used_width();
 }

@@ -13,6 +13,7 @@
 namespace clampbook::press {
 
 inline constexpr Style k_chart_words{8};
+inline constexpr Style k_ticks{8, false, false, 0.25};
 inline constexpr double k_unbroken = 1e4;    ///< a width that no words reach
 inline constexpr double k_words_line = 10.5; ///< from one line of words to the next
 inline constexpr double k_words_gap = 5;

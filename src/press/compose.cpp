@@ -18,7 +18,6 @@ constexpr std::size_t k_figure = 60; // bytes from which on a figure is set smal
 constexpr Style k_title{19, true};
 constexpr Style k_machine{14, true};
 constexpr Style k_assembly{11.5, true};
-constexpr Style k_small{8, false, false, 0.25};
 constexpr Style k_plain{9};
 constexpr Style k_name{10.5, true};
 constexpr Style k_alarm{8, true};

@@ -13,9 +13,9 @@ namespace {
 constexpr std::array k_chart_kinds{"lines", "columns", "bars"};
 constexpr std::array k_styles{"solid", "dashed", "dotted"};
 constexpr std::array k_axes{"x", "y"};
-constexpr std::array k_kinds{"title", "heading", "text",  "small", "caution",  "item",    "command",
-                             "step",  "table",   "chart", "room",  "contents", "new_page"};
-constexpr std::size_t k_shades = 4;
+constexpr std::array k_block_kinds{"title", "heading", "text",  "small", "caution",  "item",    "command",
+                                   "step",  "table",   "chart", "room",  "contents", "new_page"};
+constexpr std::size_t k_shades_most = 4;
 constexpr std::int64_t k_lines_most = 200;
 constexpr double k_shortest_axis = 1e-9; // of the larger end, or of 1
 
@@ -49,9 +49,9 @@ ChartBar bar_of(const Part& part) {
     ChartBar out{part.text("name"), {}, part.text("words")};
     part.each("parts", [&](const Part& one) {
         const std::int64_t shade = one.whole("shade");
-        if (shade < 0 || shade >= static_cast<std::int64_t>(k_shades)) {
+        if (shade < 0 || shade >= static_cast<std::int64_t>(k_shades_most)) {
             throw error(ErrorKind::invalid_data, "a part of the bar '{}' has the shade {}; there are 0 to {}", out.name, shade,
-                        k_shades - 1);
+                        k_shades_most - 1);
         }
         out.parts.push_back({one.number("from"), one.number("to"), one.text("name"), static_cast<std::size_t>(shade)});
     });
@@ -89,7 +89,7 @@ Chart chart_of(const Part& part) {
 
 PageBlock block_of(const Part& part) {
     PageBlock out;
-    out.kind = static_cast<Kind>(part.choice("kind", k_kinds));
+    out.kind = static_cast<Kind>(part.choice("kind", k_block_kinds));
     out.text = part.text_or_nothing("text");
     out.mark = part.text_or_nothing("mark");
     out.formula = part.text_or_nothing("formula");

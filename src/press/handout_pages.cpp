@@ -3,6 +3,7 @@
 
 #include "blocks.hpp"
 #include "chart.hpp"
+#include "chart_parts.hpp"
 #include "handout.hpp"
 #include "press.hpp"
 
@@ -15,8 +16,7 @@
 namespace clampbook::press {
 namespace {
 
-constexpr double k_margin = 18; // where the text beside a mark begins
-constexpr double k_wide = 1e4;
+constexpr double k_margin = 18;       // where the text beside a mark begins
 constexpr double k_written_line = 20; // of room to write on
 constexpr double k_wall_scale = 1.45;
 constexpr double k_column_gap = 16;
@@ -137,7 +137,8 @@ private:
         return out;
     }
     [[nodiscard]] Block step(const PageBlock& block) const {
-        const double result_width = block.result.empty() ? 0 : Text{fonts_, block.result, style(10, true), k_wide}.used_width();
+        const double result_width =
+            block.result.empty() ? 0 : Text{fonts_, block.result, style(10, true), k_unbroken}.used_width();
         const double room = std::min(result_width, width_ / 2);
         Block out = marked(block.mark, block.text, style(10, true), 5);
         out.cells.front().stack = Stack{fonts_, width_ - k_margin - room - 12};
@@ -210,9 +211,9 @@ private:
         std::vector<double> widths;
         double all = -k_column_gap;
         for (std::size_t c = 0; c < block.columns.size(); ++c) {
-            double width = Text{fonts_, block.columns[c].title, head, k_wide}.used_width();
+            double width = Text{fonts_, block.columns[c].title, head, k_unbroken}.used_width();
             for (const auto& row : block.rows) {
-                width = std::max(width, Text{fonts_, row[c], plain, k_wide}.used_width());
+                width = std::max(width, Text{fonts_, row[c], plain, k_unbroken}.used_width());
             }
             widths.push_back(width + 1);
             all += width + 1 + k_column_gap;

@@ -11,7 +11,6 @@ namespace clampbook::press {
 namespace {
 
 constexpr double k_endless = 1e9;
-constexpr Style k_small{8, false, false, 0.25};
 
 } // namespace
 

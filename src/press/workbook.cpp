@@ -25,36 +25,36 @@
 namespace clampbook::press {
 namespace {
 
-struct Column {
+struct BookColumn {
     const char* title;
     double width; // characters
 };
 // The first ones are printed; those behind are for sorting and for programs.
-constexpr std::array k_columns{Column{"Machine", 20},
-                               Column{"Assembly", 17},
-                               Column{"Joint", 24},
-                               Column{"Count", 6},
-                               Column{"Thread", 11},
-                               Column{"Class", 7},
-                               Column{"Tightening, as written", 20},
-                               Column{"Sign", 5},
-                               Column{"Torque N·m", 9},
-                               Column{"Torque lbf·ft", 9},
-                               Column{"Angle °", 7},
-                               Column{"Label", 8},
-                               Column{"Check", 11},
-                               Column{"Source", 13},
-                               Column{"Ring", 24},
-                               Column{"Remarks", 30},
-                               Column{"Role", 9},
-                               Column{"Safety-critical", 9},
-                               Column{"Low N·m", 9},
-                               Column{"High N·m", 9},
-                               Column{"Disagreement", 13},
-                               Column{"Change", 40},
-                               Column{"Document", 64},
-                               Column{"Checked by", 14},
-                               Column{"Checked on", 11}};
+constexpr std::array k_book_columns{BookColumn{"Machine", 20},
+                                    BookColumn{"Assembly", 17},
+                                    BookColumn{"Joint", 24},
+                                    BookColumn{"Count", 6},
+                                    BookColumn{"Thread", 11},
+                                    BookColumn{"Class", 7},
+                                    BookColumn{"Tightening, as written", 20},
+                                    BookColumn{"Sign", 5},
+                                    BookColumn{"Torque N·m", 9},
+                                    BookColumn{"Torque lbf·ft", 9},
+                                    BookColumn{"Angle °", 7},
+                                    BookColumn{"Label", 8},
+                                    BookColumn{"Check", 11},
+                                    BookColumn{"Source", 13},
+                                    BookColumn{"Ring", 24},
+                                    BookColumn{"Remarks", 30},
+                                    BookColumn{"Role", 9},
+                                    BookColumn{"Safety-critical", 9},
+                                    BookColumn{"Low N·m", 9},
+                                    BookColumn{"High N·m", 9},
+                                    BookColumn{"Disagreement", 13},
+                                    BookColumn{"Change", 40},
+                                    BookColumn{"Document", 64},
+                                    BookColumn{"Checked by", 14},
+                                    BookColumn{"Checked on", 11}};
 constexpr lxw_col_t k_last_printed = 15;
 constexpr double k_line_height = 15; // points, of the plain font
 
@@ -184,11 +184,11 @@ void write_row(Leaf& leaf, const Formats& formats, const Assembly& assembly, con
 
 void write_values(lxw_workbook* book, const Formats& formats, const Sheet& sheet) {
     std::vector<double> widths;
-    for (const Column& column : k_columns) {
+    for (const BookColumn& column : k_book_columns) {
         widths.push_back(column.width);
     }
     Leaf leaf{book, "Tightening", formats.plain, std::move(widths)};
-    for (const Column& column : k_columns) {
+    for (const BookColumn& column : k_book_columns) {
         leaf.text(column.title, formats.head);
     }
     leaf.next();
@@ -205,7 +205,7 @@ void write_values(lxw_workbook* book, const Formats& formats, const Sheet& sheet
             }
         }
     }
-    constexpr auto k_last = static_cast<lxw_col_t>(k_columns.size() - 1);
+    constexpr auto k_last = static_cast<lxw_col_t>(k_book_columns.size() - 1);
     const lxw_row_t last = leaf.row() == 1 ? 1 : leaf.row() - 1;
     worksheet_freeze_panes(leaf.get(), 1, 3);
     worksheet_repeat_rows(leaf.get(), 0, 0);

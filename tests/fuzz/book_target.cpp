@@ -117,6 +117,7 @@ void book(std::string_view bytes) {
     const auto opened = refused([&] { ask_all(book::Book{path, book::Access::read}); });
     require(!opened || opened->kind() != ErrorKind::internal,
             std::string{"opening is never an internal fault: "} + (opened ? opened->what() : ""));
+    taken() += opened ? 0U : 1U;
     std::error_code ignored;
     for (const char* end : {"", "-wal", "-shm", "-journal"}) {
         std::filesystem::remove(path + end, ignored);

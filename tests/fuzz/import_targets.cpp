@@ -39,7 +39,7 @@ book::Book& empty_book(int number) {
 }
 
 // Nothing where the file is refused as a whole.
-std::optional<intake::ImportReport> taken(book::Book& book, Import import, const std::string& bytes) {
+std::optional<intake::ImportReport> given(book::Book& book, Import import, const std::string& bytes) {
     std::optional<intake::ImportReport> report;
     intake::ImportOptions options;
     options.rules.confirm_all = "as found";
@@ -83,22 +83,23 @@ void told(const std::optional<intake::ImportReport>& report, const char* what) {
 void import(Import way, std::string_view bytes) {
     book::Book& book = empty_book(0);
     undone(book, [&] {
-        const auto report = taken(book, way, std::string{bytes});
+        const auto report = given(book, way, std::string{bytes});
         if (!report || !report->kept) {
             require(book.info().machines == 0 && book.info().events == 1, "what is refused leaves nothing behind");
             return;
         }
+        ++fuzz::taken();
         sound(book);
         const std::string rows = exported(book, answer::export_csv);
         const std::string story = exported(book, answer::export_json);
         for (const auto& [again, file] : {std::pair{&intake::import_rows, &rows}, {&intake::import_export, &story}}) {
-            const auto second = taken(book, again, *file);
+            const auto second = given(book, again, *file);
             told(second, "an export is taken by the book that it is of");
             require(second->values == 0 && second->joints == 0 && second->sources == 0, "a second time changes nothing");
         }
         require(exported(book, answer::export_csv) == rows, "a book that took its own rows exports the same rows");
         undone(empty_book(1), [&] {
-            told(taken(empty_book(1), intake::import_export, story), "an export is taken by an empty book");
+            told(given(empty_book(1), intake::import_export, story), "an export is taken by an empty book");
             sound(empty_book(1));
             require(exported(empty_book(1), answer::export_json) == story, "a book made from an export gives the same export");
         });

@@ -41,6 +41,7 @@ void press(std::string_view bytes) {
     });
     require(!fault || fault->kind() == ErrorKind::invalid_data,
             std::string{"JSON is at most not valid: "} + (fault ? fault->what() : ""));
+    taken() += fault ? 0U : 1U;
     const std::string_view whole = file;
     require(fault || whole.starts_with(k_begins.at(bytes.size() % 3)) || whole.starts_with(k_begins.at(3 + bytes.size() % 3)),
             "what is made is a file of its form");

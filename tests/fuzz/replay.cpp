@@ -61,10 +61,13 @@ int main(int argc, char** argv) try {
     for (std::size_t i = 1; i < words.size(); ++i) {
         const auto target = std::ranges::find(k_targets, words[i], &Target::name);
         fuzz::require(target != k_targets.end(), "there is no target " + words[i]);
+        fuzz::taken() = 0;
         const std::size_t corpus = replay(*target, fs::path{words[0]} / "corpus");
         const std::size_t findings = replay(*target, fs::path{words[0]} / "findings");
+        fuzz::require(fuzz::taken() > 0, "a corpus holds a file that is taken: " + words[i]);
         fuzz::require(corpus > 0, "a corpus holds a file: " + words[i]);
-        std::cout << words[i] << ": " << corpus << " files of the corpus and " << findings << " findings run\n";
+        std::cout << words[i] << ": " << corpus << " files of the corpus and " << findings << " findings run, " << fuzz::taken()
+                  << " of them taken\n";
     }
     return words.size() > 1 ? 0 : 2;
 } catch (const std::exception& fault) {

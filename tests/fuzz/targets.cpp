@@ -16,6 +16,11 @@ std::string& running() {
     return name;
 }
 
+std::size_t& taken() {
+    static std::size_t count = 0;
+    return count;
+}
+
 void breach(std::string_view what) {
     std::fprintf(stderr, "%s: does not hold: %.*s\n", running().c_str(), static_cast<int>(what.size()), what.data());
     std::abort();

@@ -7,6 +7,7 @@
 
 #include "clampbook/base/error.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,6 +25,9 @@ void book(std::string_view bytes);       ///< book, answer, present: a book file
 
 /// What is being run, for messages: a file's name in a replay.
 std::string& running();
+
+/// How many inputs were taken so far. A target whose inputs are all refused asserts hardly anything.
+std::size_t& taken();
 
 /// Says what does not hold and ends the process.
 [[noreturn]] void breach(std::string_view what);

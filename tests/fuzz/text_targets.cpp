@@ -66,6 +66,7 @@ void quantity(std::string_view bytes) {
     if (!read) {
         return;
     }
+    ++taken();
     require(std::isfinite(read->value) && std::isfinite(read->canonical()), "a quantity is finite");
     require(read->text == trim(bytes) && read->significant >= 1, "text and digits are kept");
     const UnitInfo& unit = *read->unit;
@@ -90,6 +91,7 @@ void thread(std::string_view bytes) {
     if (!name) {
         return;
     }
+    ++taken();
     require(!name->size.empty() && name->text == trim(bytes), "a thread has a size, and its text is kept");
     require(!name->pitch || *name->pitch > 0 * millimetre, "a pitch is above zero");
     require(!name->threads_per_inch || *name->threads_per_inch > 0, "threads per inch are above zero");
@@ -110,6 +112,7 @@ void tightening(std::string_view bytes) {
     if (!read) {
         return;
     }
+    ++taken();
     require(!read->steps.empty(), "a tightening has a step");
     for (const Step& step : read->steps) {
         require(std::isfinite(step.low) && std::isfinite(step.high) && step.low <= step.nominal && step.nominal <= step.high,

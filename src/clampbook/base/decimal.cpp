@@ -13,8 +13,6 @@
 namespace clampbook {
 namespace {
 
-bool is_digit(char c) noexcept { return c >= '0' && c <= '9'; }
-
 std::size_t digits_at(std::string_view text, std::size_t at) noexcept {
     std::size_t n = 0;
     while (at + n < text.size() && is_digit(text[at + n])) {
@@ -138,7 +136,9 @@ bool append_plainly(std::string& out, double value, int significant) {
         return false;
     }
     int exponent = -3;
-    for (double next = 1e-2; size >= next && exponent < 8; next *= 10) {
+    double next = 1e-2;
+    while (size >= next && exponent < 8) {
+        next *= 10;
         ++exponent;
     }
     const int decimals = significant - 1 - exponent;

@@ -14,6 +14,9 @@ namespace clampbook {
 /// Decimal digits that a double keeps, whatever they are.
 inline constexpr int k_most_digits = 15;
 
+/// Whatever the locale.
+[[nodiscard]] constexpr bool is_digit(char c) noexcept { return c >= '0' && c <= '9'; }
+
 /// A number that was read, with what its spelling tells of its precision.
 struct Decimal {
     double value = 0;

@@ -35,7 +35,7 @@ std::string settle(const fs::path& path, int kind) {
     if (file < 0) {
         return std::strerror(errno);
     }
-    const std::string why = fsync(file) == 0 ? std::string{} : std::string{std::strerror(errno)};
+    std::string why = fsync(file) == 0 ? std::string{} : std::string{std::strerror(errno)};
     close(file);
     return why;
 }

@@ -183,6 +183,7 @@ public:
     void backup(const std::string& path) const;
     /// Writes the book as it is now as a published copy, in place of an older one; gives what the copy says of itself. Throws
     /// conflict where something else is there.
+    // NOLINTNEXTLINE(modernize-use-nodiscard): it is there for who wants to tell of it
     Publication publish(const std::string& path, const Stamp& stamp) const;
     /// What a published copy says of itself; none of a book.
     [[nodiscard]] std::optional<Publication> publication() const;

@@ -229,11 +229,16 @@ std::vector<std::string> faults_of_words(SQLite::Database& db, Statements& state
         faults.push_back(fmt::format("joint {}: has search words, and is not in the book", id_at(strangers, 0)));
     }
     // Asking the index to look itself over counts as writing, which is done to a copy that nobody else sees: a file without a name,
-    // since a book may be larger than the memory.
+    // since a book may be larger than the memory. Whoever is writing already asks in place.
     SQLite::Database copy{"", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
-    SQLite::Backup{copy, db}.executeStep();
+    const bool is_writing = sqlite3_txn_state(db.getHandle(), "main") == SQLITE_TXN_WRITE;
+    if (!is_writing) {
+        if (const int code = SQLite::Backup{copy, db}.executeStep(); code != SQLITE_DONE) {
+            throw SQLite::Exception(sqlite3_errstr(code), code);
+        }
+    }
     try {
-        copy.exec("INSERT INTO joint_words (joint_words) VALUES ('integrity-check')");
+        (is_writing ? db : copy).exec("INSERT INTO joint_words (joint_words) VALUES ('integrity-check')");
     } catch (const SQLite::Exception& fault) {
         if (fault.getErrorCode() != SQLITE_CORRUPT) {
             throw;
@@ -281,7 +286,7 @@ SearchResult Book::search(const std::vector<SearchGroup>& groups, std::size_t at
                     hit.joint);
             }
             const std::size_t words = folded_words(there->joint.name).size();
-            found.push_back({{-hit.weight, words}, std::move(*there)});
+            found.emplace_back(std::pair{-hit.weight, words}, std::move(*there));
         }
         std::ranges::stable_sort(found, {}, [](const auto& one) { return one.first; });
         for (auto& [rank, there] : found) {

@@ -23,6 +23,7 @@ std::optional<std::string> fault_of_steps(const Value& value) {
 
 std::vector<std::string> Book::verify() const {
     return guarded(impl_->path, [&] {
+        impl_->index_joints(); // what was written just now has words too
         std::vector<std::string> faults = missing_parts(*impl_->db);
         if (auto fault = publication_fault()) {
             return std::vector{std::move(*fault)}; // whatever else there is, is no fault of the book

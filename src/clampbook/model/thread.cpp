@@ -12,8 +12,6 @@ namespace {
 
 constexpr std::string_view k_examples = "M18x1.5, M10, 3/8-16 UNC, #10-32, G1/2, R1/2 or 1/2-14 NPT";
 
-bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
-
 // Folded, the multiplication sign as x, and no blanks beside x, hyphens or slashes.
 std::string tidy(std::string_view text) {
     std::string out;
@@ -51,9 +49,9 @@ bool eat(std::string_view& text, std::string_view front) {
 std::optional<double> plain_number(std::string_view& text) {
     std::size_t n = 0;
     bool sign = false;
-    while (n < text.size() && (digit(text[n]) || (!sign && n > 0 && (text[n] == '.' || text[n] == ',') && n + 1 < text.size() &&
-                                                  digit(text[n + 1])))) {
-        sign = sign || !digit(text[n]);
+    while (n < text.size() && (is_digit(text[n]) || (!sign && n > 0 && (text[n] == '.' || text[n] == ',') &&
+                                                     n + 1 < text.size() && is_digit(text[n + 1])))) {
+        sign = sign || !is_digit(text[n]);
         ++n;
     }
     if (n == 0 || n > 8) {
@@ -71,7 +69,7 @@ std::optional<double> plain_number(std::string_view& text) {
 std::string inch_size(std::string_view& text) {
     const auto digits = [&](std::size_t at) {
         std::size_t n = 0;
-        while (at + n < text.size() && digit(text[at + n])) {
+        while (at + n < text.size() && is_digit(text[at + n])) {
             ++n;
         }
         return n;
@@ -143,7 +141,7 @@ ThreadName read_thread(std::string_view text) {
     if (rest.empty()) {
         refuse(text, "nothing was written");
     }
-    if (rest.starts_with('m') && rest.size() > 1 && (digit(rest[1]) || rest[1] == ' ')) {
+    if (rest.starts_with('m') && rest.size() > 1 && (is_digit(rest[1]) || rest[1] == ' ')) {
         rest.remove_prefix(1);
         return metric(trim(rest), text);
     }
@@ -208,15 +206,15 @@ bool looks_like_thread(std::string_view text) noexcept {
     }
     const char first = text[0];
     if (first == '#') {
-        return digit(text[1]);
+        return is_digit(text[1]);
     }
-    if ((first == 'm' || first == 'M') && digit(text[1])) {
+    if ((first == 'm' || first == 'M') && is_digit(text[1])) {
         return true;
     }
-    if ((first == 'g' || first == 'G' || first == 'r' || first == 'R') && digit(text[1])) {
+    if ((first == 'g' || first == 'G' || first == 'r' || first == 'R') && is_digit(text[1])) {
         return text.size() == 2 || text.find('/') != std::string_view::npos;
     }
-    return digit(first) && text.find('/') != std::string_view::npos;
+    return is_digit(first) && text.find('/') != std::string_view::npos;
 }
 
 std::string thread_for_print(std::string_view code) {

@@ -17,8 +17,6 @@ namespace {
 constexpr std::string_view k_how = "; a tightening is written like '32 N·m', '30–36 N·m', '32 ± 3 N·m', '50 N·m + 90°', "
                                    "'20 N·m, 50 N·m, 90°' or 'hand-tight + 1 turn'";
 
-bool digit(char c) noexcept { return c >= '0' && c <= '9'; }
-
 // N·m or degrees. Wide of anything that is tightened; within them every figure is printed without an exponent.
 constexpr double k_least = 1e-4;
 constexpr double k_most = 1e7;
@@ -52,7 +50,7 @@ std::size_t minus_at(std::string_view text) { return text.starts_with('-') ? 1 :
 // "+3/-1": the sign of an upper limit, not of a next step.
 bool upper_limit_at(std::string_view text, std::size_t plus) {
     std::string_view rest = trim(text.substr(plus + 1));
-    const auto number = rest.empty() || !digit(rest[0]) ? std::nullopt : std::optional{rest.find_first_not_of("0123456789.,")};
+    const auto number = rest.empty() || !is_digit(rest[0]) ? std::nullopt : std::optional{rest.find_first_not_of("0123456789.,")};
     if (!number || *number == std::string_view::npos) {
         return false;
     }
@@ -79,7 +77,7 @@ std::vector<Part> parts_of(const std::string& text) {
         const char c = text[i];
         depth += c == '(' || c == '[' ? 1 : c == ')' || c == ']' ? -1 : 0;
         if (depth == 0) {
-            const bool decimal_comma = c == ',' && i > 0 && digit(text[i - 1]) && i + 1 < text.size() && digit(text[i + 1]);
+            const bool decimal_comma = c == ',' && i > 0 && is_digit(text[i - 1]) && i + 1 < text.size() && is_digit(text[i + 1]);
             if ((c == ',' && !decimal_comma) || c == ';') {
                 finish(false);
                 continue;
@@ -219,12 +217,12 @@ Measured measured(std::string_view text) {
     }
     if (const auto first = read_decimal(text)) {
         const std::string_view rest = trim(text.substr(first->length));
-        if (rest.starts_with('-') && rest.size() > 1 && digit(rest[1])) {
+        if (rest.starts_with('-') && rest.size() > 1 && is_digit(rest[1])) {
             return range(text, text.substr(0, first->length), trim(rest.substr(1)));
         }
-        const std::size_t times = rest.starts_with("×")                                                            ? 2
-                                  : rest.starts_with('x') && rest.size() > 1 && (rest[1] == ' ' || digit(rest[1])) ? 1
-                                                                                                                   : 0;
+        const std::size_t times = rest.starts_with("×")                                                               ? 2
+                                  : rest.starts_with('x') && rest.size() > 1 && (rest[1] == ' ' || is_digit(rest[1])) ? 1
+                                                                                                                      : 0;
         if (times > 0) {
             Reading each = read_quantity(trim(rest.substr(times)), Dimension::angle);
             each.value *= first->value;

@@ -26,32 +26,32 @@ Json json_of(const Citation& c) {
 
 } // namespace
 
-Json json_of(const answer::Figure& f) {
+Json json_of(const answer::Figure& figure) {
     // A count or a number of ours is a plain number.
-    if (f.unit.empty() && !f.label && !f.citation && f.basis.empty()) {
-        const auto whole = static_cast<std::int64_t>(f.value);
-        return static_cast<double>(whole) == f.value ? Json(whole) : Json(f.value);
+    if (figure.unit.empty() && !figure.label && !figure.citation && figure.basis.empty()) {
+        const auto whole = static_cast<std::int64_t>(figure.value);
+        return static_cast<double>(whole) == figure.value ? Json(whole) : Json(figure.value);
     }
-    Json out = quantity(f.value, f.unit);
-    out["print"] = f.print;
-    if (!f.also.empty()) {
-        out["also"] = f.also;
+    Json out = quantity(figure.value, figure.unit);
+    out["print"] = figure.print;
+    if (!figure.also.empty()) {
+        out["also"] = figure.also;
     }
-    if (f.label) {
-        out["label"] = label_name(*f.label);
+    if (figure.label) {
+        out["label"] = label_name(*figure.label);
     }
-    if (f.citation) {
-        out["citation"] = json_of(*f.citation);
+    if (figure.citation) {
+        out["citation"] = json_of(*figure.citation);
     }
-    if (!f.basis.empty()) {
-        out["basis"] = f.basis;
+    if (!figure.basis.empty()) {
+        out["basis"] = figure.basis;
     }
     return out;
 }
 
-Json json_of(const std::vector<Caution>& list) {
+Json json_of(const std::vector<Caution>& cautions) {
     Json out = Json::array();
-    for (const Caution& caution : list) {
+    for (const Caution& caution : cautions) {
         out.push_back({{"code", caution.code}, {"text", caution.text}});
     }
     return out;

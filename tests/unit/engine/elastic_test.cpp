@@ -29,6 +29,9 @@ TEST_CASE("a bolt is its parts one behind the other") {
     CHECK_THAT(per_newton(bar(40.0 * millimetre, 58.0 * square_millimetre, k_steel)), WithinRel(40.0 / (58.0 * 205000), 1e-14));
     const BoltParts parts{78.5 * square_millimetre, 30.0 * millimetre, 58.0 * square_millimetre, 10.0 * millimetre};
     CHECK_THAT(per_newton(bolt_in_grip(parts, k_steel)), WithinRel((30 / 78.5 + 10 / 58.0) / 205000, 1e-14));
+    // a step of half a millimetre is a part too
+    const BoltParts with_step{78.5 * square_millimetre, 0.5 * millimetre, 58.0 * square_millimetre, 0.25 * millimetre};
+    CHECK_THAT(per_newton(bolt_in_grip(with_step, k_steel)), WithinRel((0.5 / 78.5 + 0.25 / 58.0) / 205000, 1e-14));
     // ends of an M10: 0.5 d and 0.4 d of the nominal, 0.5 d of the core
     const double nominal = constants::k_pi / 4 * 100;
     BoltEnds ends{10.0 * millimetre, 52.3 * square_millimetre, false, false, k_steel, k_steel};
@@ -47,6 +50,8 @@ TEST_CASE("cones: two halves make the whole, and layers of one material make one
     CHECK_THAT(whole, WithinRel(2 * per_newton(cone(k_steel, hole, face, 20.0 * millimetre)), 1e-14));
     const std::array three{Layer{7.0 * millimetre, k_steel}, Layer{25.0 * millimetre, k_steel}, Layer{8.0 * millimetre, k_steel}};
     CHECK_THAT(per_newton(clamped_parts(three, hole, face)), WithinRel(whole, 1e-12));
+    const std::array meeting_in_the_middle{Layer{20.0 * millimetre, k_steel}, Layer{20.0 * millimetre, k_steel}};
+    CHECK_THAT(per_newton(clamped_parts(meeting_in_the_middle, hole, face)), WithinRel(whole, 1e-12));
     const std::array softer{Layer{7.0 * millimetre, k_steel}, Layer{33.0 * millimetre, 75000.0 * megapascal}};
     CHECK(per_newton(clamped_parts(softer, hole, face)) > whole);
 }

@@ -95,6 +95,7 @@ TEST_CASE("advice lands on a step that a wrench has") {
     CHECK(advice(140, 200) == 170.0 * newton_metre);  // 167.3, on a step of 10
     CHECK(advice(140, 900) == 180.0 * newton_metre);  // a quarter over the lower end, 175, on a step of 10
     CHECK(advice(0.55, 4) == 1.0 * newton_metre);     // 0.69 rounds to 0.5, which is too little
+    CHECK(advice(31, 38.4) == 34.0 * newton_metre);   // 34.5, on a step of 2, the nearer one below
     CHECK(advice(60, 66) == 65.0 * newton_metre);     // 62.9, on a step of 5
     CHECK(advice(11.5, 12.9) == 12.0 * newton_metre); // 12.2, on a step of 1
     CHECK(advice(7.6, 8.2) == 8.0 * newton_metre);    // 7.89, on a step of 0.5

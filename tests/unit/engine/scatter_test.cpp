@@ -128,6 +128,7 @@ TEST_CASE("draws by friction stay within their bounds and come close to them") {
 
 TEST_CASE("percentiles and histogram of a handful of values") {
     const Spread few{{4, 1, 3, 2, 5}};
+    CHECK_THAT((Spread{{3, 7}}.deviation().in(newton)), WithinRel(std::sqrt(8), 1e-14)); // 2² + 2² over one
     CHECK(few.percentile(0.2) == 1.0 * newton);
     CHECK(few.percentile(0.21) == 2.0 * newton);
     CHECK(few.percentile(0.99) == 5.0 * newton);

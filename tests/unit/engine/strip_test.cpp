@@ -28,6 +28,8 @@ TEST_CASE("shear areas of basic threads, worked by hand") {
     CHECK_THAT(areas.internal.in(square_millimetre), WithinRel(274.889, 1e-5));
     // A pipe thread of 55°: tan 27.5° = 0.5205671; G1/2, P 1.814286, D1 18.631, d2 19.793
     const ThreadGeometry pipe = pipe_plug_geometry(20.955 * millimetre, 14);
+    // Nothing is printed for its stress area; as of a metric screw, the mean of pitch and minor diameter is taken.
+    CHECK_THAT(pipe.stress_area.in(square_millimetre), WithinRel(constants::k_pi / 4 * 19.212 * 19.212, 1e-4));
     const ShearAreas gas = shear_areas(basic_pair(pipe), 12.0 * millimetre);
     const double p = 25.4 / 14;
     CHECK_THAT(gas.external.in(square_millimetre),
