@@ -4,7 +4,12 @@
 #include <sqlite3.h>
 #include <unistd.h>
 
+#include <fcntl.h>
+
 #include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
 #include <utility>
 
 namespace fault_tests {
@@ -224,6 +229,34 @@ const bool installed = [] {
 }();
 
 } // namespace
+
+// What base/file.cpp asks of the machine itself, past SQLite: the C library's calls of these names come here.
+extern "C" int rename(const char* from, const char* to) {
+    const int code = renameat(AT_FDCWD, from, AT_FDCWD, to);
+    if (code == 0) {
+        note({Change::What::rename, from, to, 0, {}});
+    }
+    return code;
+}
+
+// What was written past SQLite is seen here first: it counts as one writing of the whole file.
+extern "C" int fsync(int file) {
+    if (!watching) {
+        return 0;
+    }
+    const std::string link = "/proc/self/fd/" + std::to_string(file);
+    const std::string path = std::filesystem::read_symlink(link);
+    if (std::filesystem::is_directory(path)) {
+        note({Change::What::sync_folder, path, {}, 0, {}});
+        return 0;
+    }
+    std::ifstream in{path, std::ios::binary};
+    std::ostringstream bytes;
+    bytes << in.rdbuf();
+    note({Change::What::write, path, {}, 0, bytes.str()});
+    note({Change::What::sync, path, {}, 0, {}});
+    return 0;
+}
 
 void let_fail(Kind kind, std::int64_t nth, bool lasts) { plan = {kind, nth, lasts, 0, 0}; }
 

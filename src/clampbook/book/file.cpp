@@ -76,6 +76,11 @@ std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
         first_look(*db);
         return db;
     } catch (const SQLite::Exception& fault) {
+        if (fault.getExtendedErrorCode() == SQLITE_READONLY_ROLLBACK) {
+            // Its making was cut short. Whoever may write undoes what is there of it, and then it says what it is.
+            first_look(*std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE));
+            return open_read(path);
+        }
         // On a read-only disk the files beside the book cannot be made. Where none of them holds anything, the book
         // itself is all there is, and nobody can change it.
         const int code = fault.getErrorCode();

@@ -3,6 +3,7 @@
 
 #include "clampbook/book/publication.hpp"
 
+#include "clampbook/base/file.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -95,15 +96,15 @@ std::string digest_of(std::ifstream& file, std::uint64_t bytes) {
     return hex_of(digest);
 }
 
-// Appends the digest of a draft, protects the file from writing, sees it on the disk, and gives the digest.
+// Appends the digest of a draft, protects the file from writing, and gives the digest.
 std::string seal(const std::string& draft) {
     std::ifstream written{draft, std::ios::binary};
     std::string digest = digest_of(written, fs::file_size(draft));
     const std::string line = digest + "\n";
     errno = 0;
     const int file = open(draft.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
-    const bool done = file >= 0 && write(file, line.data(), line.size()) == static_cast<ssize_t>(line.size()) &&
-                      fchmod(file, 0444) == 0 && fsync(file) == 0;
+    const bool done =
+        file >= 0 && write(file, line.data(), line.size()) == static_cast<ssize_t>(line.size()) && fchmod(file, 0444) == 0;
     const int why = errno == 0 ? ENOSPC : errno; // a line that is written by half tells no reason
     if (file >= 0) {
         close(file);
@@ -212,7 +213,7 @@ Publication Book::publish(const std::string& path, const Stamp& stamp) const {
                                         {{"published.at", copy.at}, {"published.by", copy.by}, {"published.from", copy.from}});
         });
         copy.digest = seal(draft);
-        fs::rename(draft, place);
+        put_in_place(draft, place);
     } catch (const fs::filesystem_error& fault) {
         fs::remove(draft, problem);
         throw error(ErrorKind::internal, "'{}' cannot be written: {}", path, fault.code().message());
