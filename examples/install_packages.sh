@@ -13,7 +13,7 @@ python3-jsonschema python3-openpyxl faketime man-db mandoc groff zsh fish lintia
 case "${1-}" in
 build) ;;
 test) packages="$packages $test_packages" ;;
-bench) packages="$packages $test_packages hyperfine libbenchmark-dev" ;;
+bench) packages="$packages $test_packages hyperfine libbenchmark-dev time" ;;
 *)
     echo "usage: install_packages.sh build|test|bench" >&2
     exit 2

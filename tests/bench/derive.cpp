@@ -63,9 +63,7 @@ void derive(benchmark::State& state) {
     const std::size_t before = asked;
     for (auto _ : state) {
         for (const auto& joint : all) {
-            const Force preload =
-                engine::assembly_preload(k_yield * megapascal, k_utilisation, joint.thread, joint.thread_friction);
-            benchmark::DoNotOptimize(engine::friction_torque(preload, joint));
+            benchmark::DoNotOptimize(engine::friction_tightening(k_yield * megapascal, k_utilisation, joint));
         }
     }
     state.counters["allocations"] = static_cast<double>(asked - before);

@@ -51,20 +51,32 @@ def quiet(command, stdin=None, **more):
 
 
 def once(command, stdin=None):
-    """Seconds and peak memory (kB) of one run, its answer thrown away."""
+    """Seconds that one run takes, its answer thrown away."""
     with open(stdin or os.devnull, "rb") as source, open(os.devnull, "wb") as nowhere, tempfile.TemporaryFile() as said:
         began = time.monotonic()
         child = subprocess.Popen(command, stdin=source, stdout=nowhere, stderr=said)
-        _, status, usage = os.wait4(child.pid, 0)
+        code = child.wait()
         took = time.monotonic() - began
-        child.returncode = os.waitstatus_to_exitcode(status)
-        if child.returncode != 0:
+        if code != 0:
             said.seek(0)
-            sys.exit(f"{command}: exit {child.returncode}: {said.read().decode()}")
-    return took, usage.ru_maxrss
+            sys.exit(f"{command}: exit {code}: {said.read().decode()}")
+    return took
 
 
-def hyperfine(commands, runs, stdin=None):
+def memory_of(command):
+    """Peak memory (kB) of one run, asked of a small program that starts it: what this one takes would count for its children."""
+    with tempfile.NamedTemporaryFile() as out:
+        quiet(["/usr/bin/time", "-f", "%M", "-o", out.name, *command])
+        return int(out.read())
+
+
+def by_turns(ours, peer, runs, stdin=None):
+    """Medians in seconds of two commands that take long enough for a clock."""
+    pairs = [(once(ours, stdin), once(peer, stdin)) for _ in range(runs)]
+    return [statistics.median(times) for times in zip(*pairs)]
+
+
+def hyperfine(commands, runs):
     """Medians of several commands' wall clock in seconds, by turns in rounds of a few runs each."""
     times = [[] for _ in commands]
     rounds = max(1, runs // 5)
@@ -75,7 +87,6 @@ def hyperfine(commands, runs, stdin=None):
         for i in order:
             with tempfile.NamedTemporaryFile(suffix=".json") as out:
                 line = ["hyperfine", "-N", "--style", "none", "--warmup", "1", "--runs", str(min(runs, 5)), "--export-json", out.name]
-                line += ["--input", stdin] if stdin else []
                 quiet(line + [commands[i]])
                 times[i] += json.load(open(out.name))["results"][0]["times"]
     return [statistics.median(t) for t in times]
@@ -94,7 +105,9 @@ def book_of(values):
         os.rename(BOOKS / "draft.csv", rows)
     if not took.exists():
         fresh(book)
-        seconds, memory = once([PROGRAM, "import", str(rows), "--book", str(book), "--by", "bench"])
+        began = time.monotonic()
+        memory = memory_of([PROGRAM, "import", str(rows), "--book", str(book), "--by", "bench"])
+        seconds = time.monotonic() - began
         took.write_text(json.dumps({"seconds": seconds, "kB": memory, "bytes": book.stat().st_size}))
     return rows, book, json.loads(took.read_text())
 
@@ -131,18 +144,24 @@ def finds(table, runs):
         peer = ["sqlite3", str(book), FIND_SQL.format(match=match_of(words))]
         table.row(title, *hyperfine([shell(ours), shell(peer)], runs), 0.7)
         if "rare" in title:
-            table.row("find, peak memory", once(ours)[1], once(peer)[1], 1.2, "MB")
+            table.row("find, peak memory", memory_of(ours), memory_of(peer), 1.2, "MB")
 
 
 def growth(table, runs, large):
-    # Machine, assembly and bulletin are named by words that are as rare in either book.
-    sizes = (100_000, 10_000_000 if large else 1_000_000)
-    commands = []
+    # Each of these machines is the one in its book whose name begins so: the words are as rare in each book.
+    machines = {100_000: "k79", 1_000_000: "k799", 10_000_000: "k7999"}
+    sizes = (100_000, 1_000_000) + ((10_000_000,) if large else ())
+    commands, totals = [], []
     for size in sizes:
         _, book, _ = book_of(size)
-        commands.append(shell([PROGRAM, "find", "k217", "transfer", "m18x1.5", "--book", str(book)]))
-    small, big = hyperfine(commands, runs)
-    table.row(f"find, {sizes[1]:,} values against {sizes[0]:,}", big, small, 1.5)
+        words = [PROGRAM, "find", machines[size], "transfer", "m18x1.5", "--book", str(book)]
+        totals.append(json.loads(quiet(words + ["--json"]))["total"])
+        commands.append(shell(words))
+    if len(set(totals)) != 1 or totals[0] == 0:
+        sys.exit(f"the words are not as rare in each book: {totals} joints have them")
+    times = hyperfine(commands, runs)
+    for size, took in zip(sizes[1:], times[1:]):
+        table.row(f"find, {size:,} values against {sizes[0]:,}", took, times[0], 1.5)
 
 
 def conversions(table, runs):
@@ -150,9 +169,8 @@ def conversions(table, runs):
               *hyperfine([shell([PROGRAM, "convert", "24 lbf·ft", "--to", "N·m"]), shell(["units", "-t", "24 lbf*ft", "N*m"])], runs), 0.3)
     lines = BOOKS / "quantities.txt"
     lines.write_text("".join(f"{(i % 5000) / 10 + 1:g} lbf·ft\n" for i in range(1_000_000)))
-    table.row("convert --batch, 1,000,000 lines, against awk",
-              *hyperfine([shell([PROGRAM, "convert", "--batch", "--to", "N·m"]), shell(["awk", "{ print $1 * 1.3558179483314004 }"])],
-                         max(5, runs // 4), stdin=str(lines)), 0.5)
+    ours, peer = [PROGRAM, "convert", "--batch", "--to", "N·m"], ["awk", "{ print $1 * 1.3558179483314004 }"]
+    table.row("convert --batch, 1,000,000 lines, against awk", *by_turns(ours, peer, max(5, runs // 4), stdin=str(lines)), 0.5)
 
 
 def tables_in_and_out(table, large):
@@ -165,11 +183,12 @@ def tables_in_and_out(table, large):
     script.write_text(IMPORT_SQL.format(columns=columns, rows=rows))
     for _ in range(3):
         fresh(scratch)
-        seconds, memory = once([PROGRAM, "import", str(rows), "--book", str(scratch), "--by", "bench"])
-        ours.append(seconds)
+        began = time.monotonic()
+        memory = memory_of([PROGRAM, "import", str(rows), "--book", str(scratch), "--by", "bench"])
+        ours.append(time.monotonic() - began)
         for end in ("", "-wal", "-shm"):
             Path(f"{flat}{end}").unlink(missing_ok=True)
-        peers.append(once(["sqlite3", str(flat)], stdin=str(script))[0])
+        peers.append(once(["sqlite3", str(flat)], stdin=str(script)))
     table.row("import of 1,000,000 rows against .import", statistics.median(ours), statistics.median(peers), 1.5, "s")
     table.row("import, peak memory against 64 MiB", memory, 65_536, 1.0, "MB")
     # The records themselves, joined, judged and hashed before: what the database takes to write them down.
@@ -181,11 +200,10 @@ def tables_in_and_out(table, large):
             f"INSERT INTO {t} SELECT * FROM s.{t};\n" for t in ("person", "source", "machine", "assembly", "joint", "value", "step")) +
             "INSERT INTO event SELECT * FROM s.event WHERE seq > 1;\nINSERT INTO joint_words (rowid, machine, assembly, joint, role, thread, note) "
             "SELECT rowid, machine, assembly, joint, role, thread, note FROM s.joint_words;\nCOMMIT;\n")
-        copies.append(once(["sqlite3", str(scratch)], stdin=str(copy))[0])
+        copies.append(once(["sqlite3", str(scratch)], stdin=str(copy)))
     table.row("import against sqlite3 copying the same records", statistics.median(ours), statistics.median(copies), 1.5, "s")
-    pairs = [(once([PROGRAM, "export", "--csv", "--book", str(book)])[0], once(["sqlite3", "-csv", str(book), EXPORT_SQL])[0]) for _ in range(5)]
-    table.row("export --csv of 1,000,000 values against sqlite3 -csv", statistics.median(p[0] for p in pairs),
-              statistics.median(p[1] for p in pairs), 1.0, "s")
+    table.row("export --csv of 1,000,000 values against sqlite3 -csv",
+              *by_turns([PROGRAM, "export", "--csv", "--book", str(book)], ["sqlite3", "-csv", str(book), EXPORT_SQL], 5), 1.0, "s")
     for end in ("", "-wal", "-shm"):
         Path(f"{scratch}{end}").unlink(missing_ok=True)
         Path(f"{flat}{end}").unlink(missing_ok=True)
@@ -211,9 +229,9 @@ def sheets(table):
     ours, peers = [], []
     for _ in range(3):
         pdf.unlink(missing_ok=True)
-        ours.append(once([PROGRAM, "sheet", "--pdf", str(pdf), "--book", str(book)])[0])
+        ours.append(once([PROGRAM, "sheet", "--pdf", str(pdf), "--book", str(book)]))
         peers.append(once(["chromium", "--headless", "--no-sandbox", "--disable-gpu", f"--print-to-pdf={(BOOKS / 'peer.pdf').resolve()}",
-                           html.resolve().as_uri()])[0])
+                           html.resolve().as_uri()]))
     table.row("sheet of 10,000 values as PDF against chromium", statistics.median(ours), statistics.median(peers), 0.2, "s")
 
 
@@ -221,16 +239,17 @@ def main():
     asked = argparse.ArgumentParser(description=__doc__)
     asked.add_argument("--runs", type=int, default=40, help="of each short command")
     asked.add_argument("--large", action="store_true", help="the book of 10,000,000 values too")
+    asked.add_argument("--only", default="", help="the parts whose name begins so: conversions, derivation, finds, growth, sheets, tables")
     told = asked.parse_args()
     os.environ["LC_ALL"] = "C.UTF-8"
     BOOKS.mkdir(parents=True, exist_ok=True)
     table = Table()
-    conversions(table, told.runs)
-    derivation(table)
-    finds(table, told.runs)
-    growth(table, told.runs, told.large)
-    sheets(table)
-    tables_in_and_out(table, told.large)
+    parts = {"conversions": lambda: conversions(table, told.runs), "derivation": lambda: derivation(table),
+             "finds": lambda: finds(table, told.runs), "growth": lambda: growth(table, told.runs, told.large),
+             "sheets": lambda: sheets(table), "tables": lambda: tables_in_and_out(table, told.large)}
+    for name, part in parts.items():
+        if name.startswith(told.only):
+            part()
 
 
 main()

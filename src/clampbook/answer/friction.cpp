@@ -80,8 +80,9 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
         used = request.friction.utilisation.empty()
                    ? k_usual_utilisation
                    : read_share(request.friction.utilisation, "a utilisation is a share of the yield strength", "90%");
-        preload = engine::assembly_preload(yield, used, joint.thread, mu.thread, torsion);
-        torque = engine::friction_torque(preload, joint).total;
+        const engine::FrictionTightening tightened = engine::friction_tightening(yield, used, joint, torsion);
+        preload = tightened.preload;
+        torque = tightened.torque.total;
         document.heading = name + ": generic tightening by friction (derived, no maker's figure)";
         document.add("torque", "torque T",
                      torque_figure(torque, Label::derived, "F [d2/2 tan(φ + ρ′) + μ_K D_Km/2] (VDI 2230-1)"));
@@ -99,8 +100,7 @@ Document derive_by_friction(const Reference& reference, const DeriveRequest& req
         preload = engine::friction_preload(torque, joint);
         used = engine::utilisation_of(preload, yield, joint.thread, mu.thread, torsion);
         if (used > 1) {
-            const Torque most =
-                engine::friction_torque(engine::assembly_preload(yield, 1, joint.thread, mu.thread, torsion), joint).total;
+            const Torque most = engine::friction_tightening(yield, 1, joint, torsion).torque.total;
             throw error(ErrorKind::out_of_validity, "{} on {} passes its yield strength; with this friction at most {} ({})",
                         request.torque, name, print_quantity(most.in(newton_metre), "N·m", 3),
                         print_quantity(most.in(pound_force_foot), "lbf·ft", 3));

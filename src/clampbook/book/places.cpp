@@ -7,6 +7,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include <cmath>
 #include <map>
 
 namespace clampbook::book {
@@ -43,6 +44,9 @@ Joint joint_at(SQLite::Statement& q, int c) {
     j.name = text_at(q, c + 2);
     j.role = reading_of("joint", j.id, [&] { return read_role(text_at(q, c + 3)); });
     j.count = q.getColumn(c + 4).getInt();
+    if (j.count < 1) {
+        throw error(ErrorKind::invalid_data, "joint {} of the book: a count of {} is none", j.id, j.count);
+    }
     j.thread = text_at(q, c + 5);
     if (!j.thread.empty()) {
         (void)reading_of("joint", j.id, [&] { return read_thread(j.thread); });
@@ -52,7 +56,11 @@ Joint joint_at(SQLite::Statement& q, int c) {
     j.ring = text_at(q, c + 8);
     j.housing = text_at(q, c + 9);
     if (!q.getColumn(c + 10).isNull()) {
-        j.engagement_mm = q.getColumn(c + 10).getDouble();
+        const double engagement = q.getColumn(c + 10).getDouble();
+        if (!(engagement > 0 && std::isfinite(engagement))) {
+            throw error(ErrorKind::invalid_data, "joint {} of the book: an engagement of {} mm is no length", j.id, engagement);
+        }
+        j.engagement_mm = engagement;
     }
     j.safety_critical = q.getColumn(c + 11).getInt() != 0;
     j.note = text_at(q, c + 12);

@@ -260,6 +260,7 @@ RecordId Book::next_value() const {
 void Book::check_value(RecordId value, const Check& check, const Stamp& stamp) {
     guarded(impl_->path, [&] {
         impl_->transact([&] {
+            const RecordId joint = impl_->joint_of_value(value);
             Query insert{impl_->statements,
                          "INSERT INTO value_check (value, as_written, checked_by, checked_on) VALUES (?, ?, ?, ?)"};
             insert.bind(1, value);
@@ -267,7 +268,7 @@ void Book::check_value(RecordId value, const Check& check, const Stamp& stamp) {
             insert.bind(3, impl_->person(check.by));
             insert.bind(4, check.on);
             insert.exec();
-            impl_->append_event(stamp, "value checked", impl_->joint_of_value(value), value,
+            impl_->append_event(stamp, "value checked", joint, value,
                                 {{"as_written", check.as_written}, {"checked_by", check.by}, {"checked_on", check.on}});
         });
     });
@@ -276,6 +277,7 @@ void Book::check_value(RecordId value, const Check& check, const Stamp& stamp) {
 void Book::end_value(RecordId value, const End& end, const Stamp& stamp) {
     guarded(impl_->path, [&] {
         impl_->transact([&] {
+            const RecordId joint = impl_->joint_of_value(value);
             const std::string standing{standing_name(end.by_value == 0 ? Standing::withdrawn : Standing::superseded)};
             Query insert{
                 impl_->statements,
@@ -289,7 +291,7 @@ void Book::end_value(RecordId value, const End& end, const Stamp& stamp) {
             insert.bind(5, impl_->person(end.by));
             insert.bind(6, end.on);
             insert.exec();
-            impl_->append_event(stamp, "value " + standing, impl_->joint_of_value(value), value,
+            impl_->append_event(stamp, "value " + standing, joint, value,
                                 {{"reason", end.reason},
                                  {"by_value", end.by_value == 0 ? "" : std::to_string(end.by_value)},
                                  {"ended_by", end.by},

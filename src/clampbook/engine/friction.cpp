@@ -9,18 +9,37 @@
 namespace clampbook::engine {
 namespace {
 
+// The refusals stand apart, so that what is computed stays short: it runs a million times in a draw.
+[[noreturn, gnu::cold, gnu::noinline]] void refuse_friction(double friction, const char* where) {
+    throw error(ErrorKind::out_of_validity, "a coefficient of friction of {:.6g} {} lies outside {:.2f} to {:.2f}", friction,
+                where, k_friction_min, k_friction_max);
+}
+
+[[noreturn, gnu::cold, gnu::noinline]] void refuse_ring(Length outer, Length inner) {
+    throw error(ErrorKind::out_of_validity, "a bearing face of {:.4g} mm does not cover a hole of {:.4g} mm",
+                outer.in(millimetre), inner.in(millimetre));
+}
+
+[[noreturn, gnu::cold, gnu::noinline]] void refuse_pitch(const ThreadGeometry& thread) {
+    throw error(ErrorKind::out_of_validity, "a pitch of {:.4g} mm is too steep for a thread of {:.4g} mm",
+                thread.pitch.in(millimetre), thread.major.in(millimetre));
+}
+
+[[noreturn, gnu::cold, gnu::noinline]] void refuse_utilisation(double utilisation) {
+    throw error(ErrorKind::out_of_validity, "a utilisation of {:.6g} % of the yield strength lies outside 0 to 100 %",
+                utilisation * 100);
+}
+
 void require_friction(double friction, const char* where) {
     if (!(friction >= k_friction_min && friction <= k_friction_max)) {
-        throw error(ErrorKind::out_of_validity, "a coefficient of friction of {:.6g} {} lies outside {:.2f} to {:.2f}", friction,
-                    where, k_friction_min, k_friction_max);
+        refuse_friction(friction, where);
     }
 }
 
 void require_ring(Length outer, Length inner) {
     require_positive(inner.in(millimetre), "the hole under the head");
     if (!(outer > inner) || !std::isfinite(outer.in(millimetre))) {
-        throw error(ErrorKind::out_of_validity, "a bearing face of {:.4g} mm does not cover a hole of {:.4g} mm",
-                    outer.in(millimetre), inner.in(millimetre));
+        refuse_ring(outer, inner);
     }
 }
 
@@ -32,18 +51,17 @@ double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
     const double helix = thread.pitch / (constants::k_pi * thread.pitch_diameter);
     const double flank = friction / cos_flank(thread.profile);
     if (helix * flank >= 1) {
-        throw error(ErrorKind::out_of_validity, "a pitch of {:.4g} mm is too steep for a thread of {:.4g} mm",
-                    thread.pitch.in(millimetre), thread.major.in(millimetre));
+        refuse_pitch(thread);
     }
     return (helix + flank) / (1 - helix * flank);
 }
 
-// σ_red / σ: how much the twist adds to the pull, σ and τ over the whole stress area.
-double stress_ratio(const ThreadGeometry& thread, double friction, Torsion torsion) {
+// σ_red / σ: how much the twist adds to the pull, σ and τ over the whole stress area. `tangent` is tan(φ + ρ′).
+double stress_ratio(const ThreadGeometry& thread, double tangent, Torsion torsion) {
     require_positive(thread.stress_area.in(square_millimetre), "the stress area");
     const double d0 = std::sqrt(4 / constants::k_pi * thread.stress_area.in(square_millimetre));
     const double section = torsion == Torsion::plastic ? 1.5 : 2.0;
-    const double shear = section * thread.pitch_diameter.in(millimetre) / d0 * tan_helix_and_friction(thread, friction);
+    const double shear = section * thread.pitch_diameter.in(millimetre) / d0 * tangent;
     return std::sqrt(1 + 3 * shear * shear);
 }
 
@@ -52,6 +70,25 @@ Length head_lever(const FrictionJoint& joint) {
     require_friction(joint.head_friction, "under the head");
     require_ring(joint.bearing_outer, joint.bearing_inner);
     return joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner);
+}
+
+Force assembly_preload_at(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double tangent,
+                          Torsion torsion) {
+    require_positive(yield_strength.in(megapascal), "the yield strength");
+    if (!(utilisation > 0 && utilisation <= 1)) {
+        refuse_utilisation(utilisation);
+    }
+    return utilisation / stress_ratio(thread, tangent, torsion) * (yield_strength * thread.stress_area);
+}
+
+TorqueShares shares_at(Force preload, const FrictionJoint& joint, Length thread) {
+    const Length head = head_lever(joint);
+    TorqueShares shares;
+    shares.total = preload * (thread + head);
+    shares.pitch = preload * (joint.thread.pitch / (2 * constants::k_pi));
+    shares.head = preload * head;
+    shares.thread = shares.total - shares.pitch - shares.head;
+    return shares;
 }
 
 // T / F
@@ -68,31 +105,26 @@ Length thread_lever(const ThreadGeometry& thread, double friction) {
 
 Force assembly_preload(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double thread_friction,
                        Torsion torsion) {
-    require_positive(yield_strength.in(megapascal), "the yield strength");
-    if (!(utilisation > 0 && utilisation <= 1)) {
-        throw error(ErrorKind::out_of_validity, "a utilisation of {:.6g} % of the yield strength lies outside 0 to 100 %",
-                    utilisation * 100);
-    }
-    return utilisation / stress_ratio(thread, thread_friction, torsion) * (yield_strength * thread.stress_area);
+    return assembly_preload_at(yield_strength, utilisation, thread, tan_helix_and_friction(thread, thread_friction), torsion);
 }
 
 double utilisation_of(Force preload, Stress yield_strength, const ThreadGeometry& thread, double thread_friction,
                       Torsion torsion) {
     require_positive(preload.in(newton), "the preload");
     require_positive(yield_strength.in(megapascal), "the yield strength");
-    return preload / (yield_strength * thread.stress_area) * stress_ratio(thread, thread_friction, torsion);
+    return preload / (yield_strength * thread.stress_area) *
+           stress_ratio(thread, tan_helix_and_friction(thread, thread_friction), torsion);
 }
 
 TorqueShares friction_torque(Force preload, const FrictionJoint& joint) {
     require_positive(preload.in(newton), "the preload");
-    const Length thread = thread_lever(joint.thread, joint.thread_friction); // first: its fault is told first
-    const Length head = head_lever(joint);
-    TorqueShares shares;
-    shares.total = preload * (thread + head);
-    shares.pitch = preload * (joint.thread.pitch / (2 * constants::k_pi));
-    shares.head = preload * head;
-    shares.thread = shares.total - shares.pitch - shares.head;
-    return shares;
+    return shares_at(preload, joint, thread_lever(joint.thread, joint.thread_friction));
+}
+
+FrictionTightening friction_tightening(Stress yield_strength, double utilisation, const FrictionJoint& joint, Torsion torsion) {
+    const double tangent = tan_helix_and_friction(joint.thread, joint.thread_friction);
+    const Force preload = assembly_preload_at(yield_strength, utilisation, joint.thread, tangent, torsion);
+    return {preload, shares_at(preload, joint, joint.thread.pitch_diameter / 2 * tangent)};
 }
 
 Force friction_preload(Torque torque, const FrictionJoint& joint) {

@@ -61,6 +61,16 @@ struct TorqueShares {
 /// is a ring: 0 < d_h < d_w.
 [[nodiscard]] TorqueShares friction_torque(Force preload, const FrictionJoint& joint);
 
+/// A preload, and the torque that makes it.
+struct FrictionTightening {
+    Force preload;
+    TorqueShares torque;
+};
+
+/// `assembly_preload` and its `friction_torque` in one go, with the limits of both.
+[[nodiscard]] FrictionTightening friction_tightening(Stress yield_strength, double utilisation, const FrictionJoint& joint,
+                                                     Torsion torsion = Torsion::plastic);
+
 /// The preload that a torque makes; the inverse of `friction_torque`, with the same limits.
 [[nodiscard]] Force friction_preload(Torque torque, const FrictionJoint& joint);
 

@@ -9,10 +9,13 @@
 
 namespace clampbook::engine {
 
+/// The refusal itself, out of the way of what is computed.
+[[noreturn]] void refuse_not_positive(const char* what);
+
 /// Throws out_of_validity unless `value` is finite and more than zero; `what` is its name in the message.
 inline void require_positive(double value, const char* what) {
     if (!(value > 0) || !std::isfinite(value)) {
-        throw error(ErrorKind::out_of_validity, "{} must be more than zero", what);
+        refuse_not_positive(what);
     }
 }
 

@@ -169,3 +169,14 @@ TEST_CASE("a part that fails inside a transaction leaves what was written before
     CHECK(shop.book.audit().empty());
     CHECK(shop.book.verify().empty());
 }
+
+TEST_CASE("a name with signs that mean something in an address is a name") {
+    const data_tests::TemporaryFolder folder;
+    const std::string path = (folder / "100 % sure? #2.db").string();
+    {
+        Book made = Book::create(path, k_stamp);
+        made.publish((folder / "copy % ? #.db").string(), k_stamp);
+    }
+    CHECK(Book{path, Access::read}.verify().empty());
+    CHECK(Book{(folder / "copy % ? #.db").string(), Access::read}.verify().empty());
+}

@@ -231,3 +231,47 @@ TEST_CASE("a thread is one word that no other thread has") {
     CHECK(book::thread_word("1-1/8-12 UNF") == "1z1q8z12unf");
     CHECK(book::thread_word("G1/2") == "g1q2");
 }
+
+TEST_CASE("a beginning that very many words have finds all of them") {
+    Shop shop;
+    for (char letter = 'a'; letter <= 'z'; ++letter) {
+        Joint joint;
+        joint.assembly = shop.assembly;
+        joint.name = std::string{"shim"} + letter + "x";
+        shop.book.add_joint(joint, k_stamp);
+    }
+    const auto found = [&](const std::string& word) { return shop.book.search({{{word}, {}, {}, {}}}, 99).total; };
+    CHECK(found("shim") == 26);
+    CHECK(found("shimq") == 1);
+    CHECK(found("shimqy") == 0);
+}
+
+TEST_CASE("more people than are remembered are each one person") {
+    Shop shop;
+    shop.book.in_one_go([&] {
+        for (int i = 0; i < 40; ++i) {
+            Value value = value_of(shop.cover, std::to_string(20 + i) + " N·m");
+            value.entered_by = "Fitter " + std::to_string(i % 20);
+            shop.book.add_value(value, k_stamp);
+        }
+    });
+    CHECK(shop.book.verify().empty());
+    CHECK(shop.raw().execAndGet("SELECT count(*) FROM person WHERE name GLOB 'Fitter *'").getInt() == 20);
+}
+
+TEST_CASE("a name that nobody can type, and a value that is not there, are refused") {
+    Shop shop;
+    const auto by = [&](const std::string& name) {
+        Value value = value_of(shop.cover, "24 N·m");
+        value.entered_by = name;
+        return refusal(ErrorKind::usage, [&] { return shop.book.add_value(value, k_stamp); });
+    };
+    CHECK(by(" ") == "nobody is named; say who with --by NAME or in CLAMPBOOK_BY");
+    CHECK(by("Ann\nBob").find("is no name: it holds a line end") != std::string::npos);
+    CHECK(by("Ann\xff").find("is not UTF-8 text") != std::string::npos);
+    const auto check = [&] {
+        shop.book.check_value(99, {"24 N·m", "Ann", "2026-11-25"}, k_stamp);
+        return 0;
+    };
+    CHECK(refusal(ErrorKind::not_found, check) == "there is no value #99 in the book");
+}

@@ -27,6 +27,20 @@ constexpr Stress k_yield = 640.0 * megapascal;
 
 } // namespace
 
+TEST_CASE("preload and torque in one go are the same as one after the other") {
+    FrictionJoint joint{metric_geometry(10.0 * millimetre, 1.5 * millimetre), 0.10, 0.14, 16.0 * millimetre, 11.0 * millimetre};
+    const Stress yield = 640.0 * megapascal;
+    const FrictionTightening both = friction_tightening(yield, 0.9, joint);
+    const Force preload = assembly_preload(yield, 0.9, joint.thread, joint.thread_friction);
+    CHECK(both.preload == preload);
+    CHECK(both.torque.total == friction_torque(preload, joint).total);
+    CHECK(both.torque.head == friction_torque(preload, joint).head);
+    const FrictionTightening elastic = friction_tightening(yield, 1, joint, Torsion::elastic);
+    CHECK(elastic.preload == assembly_preload(yield, 1, joint.thread, joint.thread_friction, Torsion::elastic));
+    joint.head_friction = 0.6;
+    CHECK_THROWS_WITH(friction_tightening(yield, 0.9, joint), Contains("under the head lies outside 0.02 to 0.50"));
+}
+
 TEST_CASE("the friction form, worked by hand") {
     // d2 = 10.86334 mm, tan φ = 0.0512773, tan ρ′ = 0.161658, tan(φ + ρ′) = 0.214715; T/F = 1.166262 + 0.14 · 7.5325 mm
     const FrictionJoint joint = m12(0.14, 0.14);
