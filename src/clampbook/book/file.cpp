@@ -69,17 +69,22 @@ std::unique_ptr<SQLite::Database> open_immutable(const std::string& path) {
     return db;
 }
 
+std::unique_ptr<SQLite::Database> open_beside_others(const std::string& path) {
+    auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
+    prepare(*db, Access::read);
+    first_look(*db);
+    return db;
+}
+
 std::unique_ptr<SQLite::Database> open_read(const std::string& path) {
     try {
-        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
-        prepare(*db, Access::read);
-        first_look(*db);
-        return db;
+        return open_beside_others(path);
     } catch (const SQLite::Exception& fault) {
         if (fault.getExtendedErrorCode() == SQLITE_READONLY_ROLLBACK) {
             // Its making was cut short. Whoever may write undoes what is there of it, and then it says what it is.
-            first_look(*std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE));
-            return open_read(path);
+            SQLite::Database made{path, SQLite::OPEN_READWRITE};
+            first_look(made);
+            return open_beside_others(path);
         }
         // On a read-only disk the files beside the book cannot be made. Where none of them holds anything, the book
         // itself is all there is, and nobody can change it.
