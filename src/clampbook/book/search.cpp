@@ -62,6 +62,15 @@ std::string phrase(Vocabulary& vocabulary, std::vector<std::string> words) {
     return vocabulary.any_of(words.empty() ? "" : join(words, " ") + " ", last);
 }
 
+// Does whatever holds the phrase hold the words too, each as a beginning? Asked for all the same, a phrase of common words that no
+// joint has would have all their places read.
+bool is_within(const std::vector<std::string>& words, const std::vector<std::string>& phrase) {
+    return !words.empty() && std::ranges::all_of(words, [&](const std::string& word) {
+        return std::ranges::any_of(
+            phrase, [&](const std::string& part) { return word.size() > 1 ? part.starts_with(word) : part == word; });
+    });
+}
+
 std::string group_query(Vocabulary& vocabulary, const SearchGroup& group) {
     std::vector<std::string> ways;
     if (!group.thread.empty()) {
@@ -76,7 +85,9 @@ std::string group_query(Vocabulary& vocabulary, const SearchGroup& group) {
         ways.push_back("(" + join(all, " AND ") + ")");
     }
     for (const auto& words : group.phrases) {
-        ways.push_back(phrase(vocabulary, words));
+        if (!is_within(group.words, words)) {
+            ways.push_back(phrase(vocabulary, words));
+        }
     }
     for (const Role role : group.roles) {
         ways.push_back("role : " + in_quotes(role_name(role)));
