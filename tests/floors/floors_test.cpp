@@ -322,3 +322,18 @@ TEST_CASE("the engine draws from the seed that it is given") {
     CHECK(files > 10);
     CHECK(asks_the_machine_for_chance("std::random_device chance;"));
 }
+
+TEST_CASE("nothing lies at the top that does not belong there") {
+    // Hidden files aside; `build` is what the presets make.
+    const std::set<std::string> allowed{"CMakeLists.txt", "CMakePresets.json",
+                                        "README.md",      "DEVELOPERS.md",
+                                        "CHANGELOG.md",   "LICENSE",
+                                        "build",          "src",
+                                        "schema",         "tests",
+                                        "data",           "examples"};
+    for (const auto& entry : fs::directory_iterator{fs::path{CLAMPBOOK_SOURCE_DIR}}) {
+        const std::string name = entry.path().filename().string();
+        INFO(name);
+        CHECK((name.starts_with(".") || allowed.contains(name)) == true);
+    }
+}
