@@ -57,9 +57,9 @@ std::string upper(std::string text) {
 
 class Page {
 public:
-    Page(const std::string& name, const std::string& summary, const Issue& issue) {
-        out_ = ".\\\" Made of the texts of the program's own --help; changes belong there.\n.TH " + upper(plain(name)) + " 1 " +
-               issue.date + " \"clampbook " + issue.version + "\" \"clampbook\"\n.ad l\n.nh\n";
+    Page(const std::string& name, const std::string& summary, const Issue& issue)
+        : out_(".\\\" Made of the texts of the program's own --help; changes belong there.\n.TH " + upper(plain(name)) + " 1 " +
+               issue.date + " \"clampbook " + issue.version + "\" \"clampbook\"\n.ad l\n.nh\n") {
         section("Name");
         line(plain(name) + " \\- " + plain(summary));
     }
