@@ -111,7 +111,7 @@ std::string description_of(const CLI::Option& option) {
     return option.get_description() + (more.empty() ? "" : " (" + join(more, "; ") + ")");
 }
 
-std::string placeholder(const CLI::Option& positional) {
+std::string argument_word(const CLI::Option& positional) {
     return italic(positional.get_single_name()) + (positional.get_items_expected_max() > 1 ? " ..." : "");
 }
 
@@ -127,7 +127,7 @@ void synopsis(std::vector<std::string>& lines, const CLI::App& app, const std::s
     bool has_options = false;
     for (const CLI::Option* option : app.get_options()) {
         if (option->get_positional()) {
-            words += option->get_required() ? " " + placeholder(*option) : " [" + placeholder(*option) + "]";
+            words += option->get_required() ? " " + argument_word(*option) : " [" + argument_word(*option) + "]";
         } else {
             has_options = true;
         }
@@ -138,7 +138,7 @@ void synopsis(std::vector<std::string>& lines, const CLI::App& app, const std::s
 void arguments(Page& page, const CLI::App& app) {
     for (const CLI::Option* option : app.get_options()) {
         if (option->get_positional()) {
-            page.entry(placeholder(*option), description_of(*option));
+            page.entry(argument_word(*option), description_of(*option));
         }
     }
 }

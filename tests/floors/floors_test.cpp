@@ -151,7 +151,7 @@ std::string judge_angled(const std::string& floor, const fs::path& file, const s
         return floor + " may not use " + name;
     }
     const bool open = (floor == "base" && file.filename() == "error.hpp" && name == "fmt") ||
-                      (floor == "present" && file.filename() == "json.hpp" && name == "nlohmann-json") || // not installed
+                      (floor == "present" && file.filename() == "impl.hpp" && name == "nlohmann-json") || // not installed
                       (floor == "press" && file.filename() == "reader.hpp" && name == "nlohmann-json");
     return file.extension() == ".cpp" || open ? "" : name + " in a header";
 }

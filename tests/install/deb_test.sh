@@ -50,17 +50,17 @@ grep -q 'usr/include/clampbook/engine/strength\.hpp' "$scratch/library" || fail 
 
 # The names of installed packages that stand for a line of dependencies, and what those depend on in turn.
 closure() {
-    todo=$1
+    lines=$1
     done=
-    while [ -n "$todo" ]; do
+    while [ -n "$lines" ]; do
         next=
-        for name in $(echo "$todo" | sed 's/([^)]*)//g; s/|[^,]*//g; s/,/ /g; s/:any//g'); do
+        for name in $(echo "$lines" | sed 's/([^)]*)//g; s/|[^,]*//g; s/,/ /g; s/:any//g'); do
             case " $done " in *" $name "*) continue ;; esac
             [ "$(dpkg-query -W -f='${db:Status-Status}\n' "$name" 2>/dev/null | head -n 1)" = installed ] || continue
             done="$done $name"
             next="$next, $(dpkg-query -W -f='${Depends}, ${Pre-Depends}\n' "$name" | head -n 1)"
         done
-        todo=$(echo "$next" | tr -d ' ,' | grep -q . && echo "$next" || true)
+        lines=$(echo "$next" | tr -d ' ,' | grep -q . && echo "$next" || true)
     done
     echo "$done"
 }

@@ -120,6 +120,9 @@ auto guarded(const std::string& path, F&& body) {
     }
 }
 
+/// As guarded; says of what the disk refused that nothing came of it, where that is known.
+void all_or_nothing(const std::string& path, const std::function<void()>& body);
+
 /// Throws invalid_data where the text holds what nobody can type: control characters, or bytes that are no UTF-8.
 [[nodiscard]] std::string text_at(const SQLite::Statement& query, int column);
 [[nodiscard]] RecordId id_at(const SQLite::Statement& query, int column);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Exercises as JSON, their answers always with them.
 
-#include "clampbook/present/json.hpp"
+#include "clampbook/present/impl.hpp"
 #include "clampbook/present/present.hpp"
 
 namespace clampbook::present {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "clampbook/present/json.hpp"
+#include "clampbook/present/impl.hpp"
 
 #include "clampbook/base/error.hpp"
 #include "clampbook/base/text.hpp"

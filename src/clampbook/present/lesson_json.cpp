@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Lessons as JSON.
 
-#include "clampbook/present/json.hpp"
+#include "clampbook/present/impl.hpp"
 #include "clampbook/present/present.hpp"
 
 namespace clampbook::present {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Charts and pages as JSON: what the press sets, and a chart's data for anyone else.
 
-#include "clampbook/present/json.hpp"
+#include "clampbook/present/impl.hpp"
 
 namespace clampbook::present {
 namespace {

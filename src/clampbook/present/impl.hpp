@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-// What the JSON forms of this floor share. Not installed.
+// What the JSON forms of this floor share: the library's type for them among it. Not installed.
 
 #include "clampbook/answer/document.hpp"
 #include "clampbook/answer/pages.hpp"
