@@ -23,7 +23,8 @@ struct Hostile {
     std::string refusal; ///< words of the sentence with which every question is refused; empty: some may be answered
 };
 
-// A table's statement replaced behind SQLite's back, the sql between run under it, and the statement put back.
+// A table's statement replaced behind SQLite's back, the sql between run under it, and the statement put back: `theirs` must stand in
+// it only once.
 std::string under(const std::string& table, const std::string& ours, const std::string& theirs, const std::string& sql) {
     const auto swap = [&](const std::string& from, const std::string& to) {
         return "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, '" + from + "', '" + to +
@@ -34,7 +35,7 @@ std::string under(const std::string& table, const std::string& ours, const std::
 
 // Constraints and types looked away from.
 std::string loosely(const std::string& table, const std::string& sql) {
-    return "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON; " + under(table, ") STRICT", ")", sql);
+    return "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON; " + under(table, "\n) STRICT", "\n)", sql);
 }
 
 const std::vector<Hostile>& hostile_books() {
@@ -216,6 +217,9 @@ std::string met(Shop& shop, const Hostile& hostile, const std::string& sound) {
         }
         if (refused && shop.said().find(hostile.refusal) == std::string::npos) {
             return "'" + joined(words) + "' says: " + shop.said();
+        }
+        if (hostile.refusal.empty() && shop.said().find("malformed database schema") != std::string::npos) {
+            return "the book was not made as meant: " + shop.said();
         }
         refusals += code == 4 ? 1 : 0;
     }

@@ -103,12 +103,13 @@ constexpr const char* k_joint_text =
 // Its words, in the order of the columns that keep them.
 std::array<std::string, 6> joint_words(const SQLite::Statement& query) {
     const std::string role = text_at(query, 3);
+    const Role known = reading_of("joint", id_at(query, 6), [&] { return read_role(role); });
     const std::string thread = text_at(query, 4);
     const std::string size = thread.starts_with('M') ? thread.substr(0, thread.find('x')) : std::string{};
     return {words_of(text_at(query, 0)),
             words_of(text_at(query, 1)),
             words_of(text_at(query, 2)),
-            words_of(role + " " + std::string{role_words(read_role(role))}),
+            words_of(role + " " + std::string{role_words(known)}),
             thread_word(thread) + (size.empty() ? "" : " " + thread_size_word(size)),
             words_of(text_at(query, 5))};
 }

@@ -88,6 +88,8 @@ TEST_CASE("a band of nut factors makes a band of preloads") {
     CHECK_THAT(band.most.in(newton), WithinRel(50000.0, 1e-14));
     const PreloadBand point = preload_band(50.0 * newton_metre, 0.2, 0.2, 10.0 * millimetre);
     CHECK(point.least == point.most);
+    CHECK(outside([] { return preload_band(50.0 * newton_metre, 0.2, 0.1, 10.0 * millimetre); }) ==
+          "a band of nut factors runs from the lower to the higher, not from 0.2 to 0.1");
     CHECK_THAT(outside([] { return preload_band(50.0 * newton_metre, 0.04, 0.2, 10.0 * millimetre); }),
                Contains("0.04 lies outside"));
     CHECK_THAT(outside([] { return preload_band(50.0 * newton_metre, 0.1, 0.6, 10.0 * millimetre); }),
