@@ -321,7 +321,8 @@ TableAnswer audit(const book::Book& book) {
         table.rows.push_back({cell(std::move(fault))});
     }
     const book::Info info = book.info();
-    table.notes.push_back(fmt::format("{} events, {} values; last hash {}", info.events, info.values, info.head));
+    table.notes.push_back(fmt::format("{} {}, {} {}; last hash {}", info.events, info.events == 1 ? "event" : "events",
+                                      info.values, info.values == 1 ? "value" : "values", info.head));
     if (const auto copy = book.publication()) {
         table.notes.push_back(published_line(*copy));
     }

@@ -42,6 +42,8 @@ void prepare(SQLite::Database& db, Access access) {
     if (access == Access::write) {
         db.exec("PRAGMA synchronous = FULL");
         db.exec("PRAGMA cache_size = -16000"); // so that a long import seldom writes a page twice
+    } else {
+        db.exec("PRAGMA cache_size = -1000"); // what a lookup reads, it reads once
     }
 }
 
