@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # The short set of tests under valgrind: what reads memory that nobody wrote is seen here and by no sanitizer of ours. The unit tests of
-# the lower floors, and a day of the program on the demo book. Needs the contributors' build. Any fault ends it with 1.
+# the lower floors but those marked [long], and a day of the program on the demo book. Needs the contributors' build. Any fault ends it with 1.
 # Usage: sh tests/valgrind.sh [BUILD_FOLDER]
 set -eu
 cd "$(dirname "$0")/.."
@@ -26,7 +26,7 @@ checked() {
 }
 
 for floor in ${CLAMPBOOK_FLOORS-base units model exchange}; do
-    checked 0 "$build/tests/unit/unit_${floor}_test"
+    checked 0 "$build/tests/unit/unit_${floor}_test" "~[long]"
 done
 clampbook=$build/src/clampbook
 checked 0 "$clampbook" demo "$CLAMPBOOK_BOOK"

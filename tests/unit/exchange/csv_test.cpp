@@ -167,7 +167,7 @@ TEST_CASE("a file that stops being readable is refused") {
           "shop.csv: the file could not be read to its end");
 }
 
-TEST_CASE("a hundred thousand rows run through") {
+TEST_CASE("a hundred thousand rows run through", "[long]") {
     constexpr std::size_t k_rows = 100000;
     std::string text = "number,text,quoted\n";
     for (std::size_t i = 0; i < k_rows; ++i) {
