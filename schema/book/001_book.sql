@@ -147,8 +147,11 @@ CREATE INDEX event_of_joint ON event (joint);
 
 -- Folded words of each joint; the row number is the joint's.
 CREATE VIRTUAL TABLE joint_words USING fts5 (machine, assembly, joint, role, thread, note, tokenize = 'unicode61', prefix = '2 3');
--- The words themselves, for what a word that was cut short may stand for.
-CREATE VIRTUAL TABLE joint_vocabulary USING fts5vocab (joint_words, instance);
+-- The words themselves, each once, for what a word that was cut short may stand for: to come from one word to the next, the index
+-- reads every place of the first.
+CREATE TABLE vocabulary (
+  word TEXT NOT NULL PRIMARY KEY CONSTRAINT ck_vocabulary_word CHECK (length(word) > 0)
+) STRICT, WITHOUT ROWID;
 
 CREATE TRIGGER value_is_kept BEFORE UPDATE ON value
   BEGIN SELECT raise(ABORT, 'a value is never changed: it is superseded by another'); END;

@@ -143,6 +143,10 @@ const std::vector<Hostile>& hostile_books() {
         {"a word index as long as allowed", "UPDATE joint_words_data SET block = zeroblob(900000)", ""},
         {"words that rank by an order of theirs", "INSERT INTO joint_words_config VALUES ('rank', 'evil()')", "answered"},
         {"words of joints that are none", "INSERT INTO joint_words (rowid, joint) VALUES (77, 'plug')", ""},
+        {"words to begin with that are questions",
+         "INSERT INTO vocabulary VALUES ('plug\" OR joint : \"a'), ('plugs\"'), ('plug*')", ""},
+        {"words to begin with without end", "UPDATE vocabulary SET word = word || hex(zeroblob(400000))", ""},
+        {"no words to begin with", "DELETE FROM vocabulary", ""},
         // harmless, and to be answered
         {"another log", "PRAGMA journal_mode = DELETE", "answered"},
         {"other pages", "PRAGMA journal_mode = DELETE; PRAGMA page_size = 512; VACUUM", "answered"},

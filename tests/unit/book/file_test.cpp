@@ -122,6 +122,11 @@ TEST_CASE("verify is silent over a whole book and names a planted fault") {
           Faults{"joint 2: cannot be found by its words"});
     CHECK(Shop{}.faults_after("UPDATE joint_words_content SET c1 = 'front axle' WHERE id = 2") ==
           Faults{"joint 2: cannot be found by its words", "the index of the search words is not what the words say"});
+    CHECK(Shop{}.faults_after("DELETE FROM vocabulary WHERE word = 'rear'") ==
+          Faults{"joint 1: cannot be found by the beginning of 'rear'", "joint 2: cannot be found by the beginning of 'rear'"});
+    CHECK(Shop{}.faults_after("INSERT INTO vocabulary VALUES ('fil'), ('plug\" OR \"x')") ==
+          Faults{"the word 'fil' is among the search words, and no joint has it",
+                 "the word 'plug\" OR \"x' is among the search words, and no joint has it"});
     const std::string index_of =
         "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE INDEX value_of_joint ON value (";
     const std::string there = ")' WHERE name = 'value_of_joint'; PRAGMA writable_schema = RESET; ";

@@ -1,26 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The book's records: told once, told twice, told in one go, kept in the chain of events, and found by their words.
 
+#include "clampbook/base/digest.hpp"
 #include "shop.hpp"
 
 #include <catch2/catch.hpp>
-#include <sodium.h>
-
-#include <array>
-
-namespace {
 
 using namespace unit_tests;
-
-std::string sha256(const std::string& text) {
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(text.data()), text.size());
-    std::array<char, 2 * crypto_hash_sha256_BYTES + 1> hex{};
-    sodium_bin2hex(hex.data(), hex.size(), digest.data(), digest.size());
-    return hex.data();
-}
-
-} // namespace
 
 TEST_CASE("records come back as they were told, after the book was shut") {
     Shop shop;
@@ -135,7 +121,7 @@ TEST_CASE("each telling leaves an event whose hash covers the one before") {
         for (int i = 0; i < 7; ++i) {
             line += text(i) + "\n";
         }
-        CHECK(text(8) == sha256(line));
+        CHECK(text(8) == hex_of(sha256(line)));
         previous = text(8);
         kinds.push_back(text(3));
         last_detail = text(6);

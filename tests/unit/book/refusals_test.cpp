@@ -79,6 +79,7 @@ const std::map<std::string, Cells> k_good{
       {"detail", "'{}'"},
       {"previous", "'" + k_zeros + "'"},
       {"hash", "'" + k_zeros + "'"}}},
+    {"vocabulary", {{"word", "'breather'"}}},
 };
 
 struct Refusal {
@@ -155,6 +156,7 @@ const std::vector<Refusal> k_refusals{
     {"ck_event_detail", "event", {{"detail", "'[]'"}}},
     {"ck_event_previous", "event", {{"previous", "'0'"}}},
     {"ck_event_hash", "event", {{"hash", "'0'"}}},
+    {"ck_vocabulary_word", "vocabulary", {{"word", "''"}}},
 };
 
 struct Constraint {
