@@ -6,7 +6,7 @@
 set -eu
 
 packages="g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcsv-dev
-libsodium-dev pkg-config libpango1.0-dev libcairo2-dev libxlsxwriter-dev fonts-dejavu-core fonts-dejavu-extra"
+nettle-dev pkg-config libpango1.0-dev libcairo2-dev libxlsxwriter-dev fonts-dejavu-core fonts-dejavu-extra"
 test_packages="catch2 librapidcheck-dev sqlite3 units locales clang-format-14 clang-format clang-tidy poppler-utils chromium
 python3-jsonschema python3-openpyxl faketime man-db mandoc groff zsh fish lintian postgresql cppcheck valgrind libc6-dbg"
 

@@ -22,7 +22,7 @@ add_custom_target(package_files ALL DEPENDS ${package_build}/man/clampbook.1.gz 
 
 # Our own terms, and those of the libraries that are linked statically, as their packages tell them.
 file(READ ${PROJECT_SOURCE_DIR}/LICENSE terms)
-foreach(library libsqlite3-dev libsqlitecpp-dev libsodium-dev libcsv-dev libfmt-dev nlohmann-json3-dev libcli11-dev libstdc++-12-dev)
+foreach(library libsqlite3-dev libsqlitecpp-dev nettle-dev libcsv-dev libfmt-dev nlohmann-json3-dev libcli11-dev libstdc++-12-dev)
   set(of_library /usr/share/doc/${library}/copyright)
   if(EXISTS ${of_library})
     file(READ ${of_library} text)
@@ -96,7 +96,7 @@ lookup in the book does not wait for fonts.")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libclampbook-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS
-  "libfmt-dev, libsqlitecpp-dev, libsqlite3-dev, libsodium-dev, libcsv-dev, nlohmann-json3-dev")
+  "libfmt-dev, libsqlitecpp-dev, libsqlite3-dev, nettle-dev, libcsv-dev, nlohmann-json3-dev")
 set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION "This is its library for C++: thread geometry, loads, preload, friction,
 stripping and the curated figures behind clampbook as static libraries with
 their headers, found by find_package(clampbook CONFIG).")

@@ -37,21 +37,20 @@ struct Floor {
     Words third_party; ///< names of `k_third_parties`, in its .cpp files
 };
 
-// DEVELOPERS.md shows the same table with what each floor is for. The reference has libsodium for the content hash of the
-// database, which refbuild takes from there; the press reads the public JSON and none of present's headers.
+// DEVELOPERS.md shows the same table with what each floor is for. The press reads the public JSON and none of present's headers.
 const std::map<std::string, Floor>& floors() {
     static const std::map<std::string, Floor> table{
-        {"base", {{}, words("fmt")}},
+        {"base", {{}, words("fmt nettle")}},
         {"units", {words("base"), {}}},
         {"model", {words("base units"), {}}},
         {"engine", {words("base units model"), {}}},
-        {"reference", {words("base units model"), words("SQLiteCpp sqlite3 libsodium")}},
-        {"book", {words("base units model"), words("SQLiteCpp sqlite3 libsodium")}},
+        {"reference", {words("base units model"), words("SQLiteCpp sqlite3")}},
+        {"book", {words("base units model"), words("SQLiteCpp sqlite3")}},
         {"exchange", {words("base units model"), words("libcsv nlohmann-json")}},
         {"intake", {words("base units model engine reference book exchange"), {}}},
         {"answer", {words("base units model engine reference book exchange"), {}}},
         {"teach", {words("base units model engine reference answer"), {}}},
-        {"present", {words("base units model answer teach"), words("nlohmann-json fmt libsodium")}},
+        {"present", {words("base units model answer teach"), words("nlohmann-json fmt")}},
         {"cli", {words("base units model engine reference book exchange intake answer teach present"), words("CLI11")}},
         {"manual", {words("base reference cli press"), words("CLI11")}},
         {"press", {words("base units"), words("nlohmann-json Cairo Pango libxlsxwriter")}},
@@ -68,8 +67,7 @@ struct ThirdParty {
 constexpr ThirdParty k_third_parties[]{
     {"SQLiteCpp/", "SQLiteCpp"},
     {"sqlite3.h", "sqlite3"},
-    {"sodium.h", "libsodium"},
-    {"sodium/", "libsodium"},
+    {"nettle/", "nettle"},
     {"csv.h", "libcsv"},
     {"CLI/", "CLI11"},
     {"fmt/", "fmt"},
@@ -272,7 +270,7 @@ TEST_CASE("a breach is noticed") {
     const Copy copy;
     // Right ones first: none of these is a breach.
     CHECK(copy.plant("clampbook/model/planted.cpp", "#include \"clampbook/model/thread.hpp\"") == Breaches{});
-    CHECK(copy.plant("clampbook/book/planted.cpp", "#include <sodium.h>") == Breaches{});
+    CHECK(copy.plant("clampbook/book/planted.cpp", "#include <sqlite3.h>") == Breaches{});
     CHECK(copy.plant("clampbook/book/planted.hpp", "#include <sys/stat.h>") == Breaches{});
     CHECK(copy.plant("cli/planted.cpp", "#include \"clampbook/engine/strength.hpp\"") == Breaches{});
     CHECK(copy.plant("refbuild/planted.cpp", "#include \"builder.hpp\"") == Breaches{});

@@ -9,7 +9,6 @@
 #include "clampbook/book/book.hpp"
 
 #include <memory>
-#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -132,9 +131,6 @@ inline constexpr std::string_view k_no_events = "0000000000000000000000000000000
 
 /// What the steps of a value have that its text doesn't say; nothing where they are one.
 [[nodiscard]] std::optional<std::string> fault_of_steps(const Value& value);
-
-/// Bytes as hexadecimal digits.
-[[nodiscard]] std::string hex_of(std::span<const unsigned char> bytes);
 
 /// SHA-256 over one event's line and the hash before it, as 64 hexadecimal digits.
 [[nodiscard]] std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,

@@ -3,12 +3,12 @@
 
 #include "clampbook/book/publication.hpp"
 
+#include "clampbook/base/digest.hpp"
 #include "clampbook/base/file.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fcntl.h>
-#include <sodium.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -79,8 +79,7 @@ Ends ends_of(const std::string& path) {
 std::string digest_of(std::ifstream& file, std::uint64_t bytes) {
     file.clear();
     file.seekg(0);
-    crypto_hash_sha256_state state{};
-    crypto_hash_sha256_init(&state);
+    Sha256 hash;
     std::vector<char> part(std::size_t{1} << 20U);
     while (bytes > 0) {
         file.read(part.data(), static_cast<std::streamsize>(std::min<std::uint64_t>(bytes, part.size())));
@@ -88,12 +87,10 @@ std::string digest_of(std::ifstream& file, std::uint64_t bytes) {
         if (got == 0) {
             break;
         }
-        crypto_hash_sha256_update(&state, reinterpret_cast<const unsigned char*>(part.data()), got);
+        hash.feed({part.data(), got});
         bytes -= got;
     }
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256_final(&state, digest.data());
-    return hex_of(digest);
+    return hex_of(hash.digest());
 }
 
 // Appends the digest of a draft, protects the file from writing, and gives the digest.

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Values and the chain of events: what is written down here is never changed again.
 
+#include "clampbook/base/digest.hpp"
 #include "clampbook/base/text.hpp"
 #include "clampbook/book/impl.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
-#include <sodium.h>
 
 #include <algorithm>
 #include <array>
@@ -53,21 +53,12 @@ std::string json_of(const EventDetail& detail, const std::string& origin) {
 
 } // namespace
 
-std::string hex_of(std::span<const unsigned char> bytes) {
-    std::string out(2 * bytes.size() + 1, '\0'); // one more for what ends the library's text
-    sodium_bin2hex(out.data(), out.size(), bytes.data(), bytes.size());
-    out.pop_back();
-    return out;
-}
-
 std::string event_hash(const std::string& previous, std::int64_t seq, const Stamp& stamp, const std::string& kind,
                        std::optional<RecordId> joint, std::optional<RecordId> value, const std::string& detail) {
     const auto number = [](const std::optional<RecordId>& id) { return id ? std::to_string(*id) : std::string{"-"}; };
     const std::string line = fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n", previous, seq, stamp.at, stamp.person, kind,
                                          number(joint), number(value), detail);
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256(digest.data(), reinterpret_cast<const unsigned char*>(line.data()), line.size());
-    return hex_of(digest);
+    return hex_of(sha256(line));
 }
 
 void Book::Impl::append_event(const Stamp& stamp, const std::string& kind, std::optional<RecordId> joint,

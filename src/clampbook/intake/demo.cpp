@@ -5,25 +5,7 @@
 
 #include <sstream>
 
-asm(R"(
-.section .rodata
-.global clampbook_demo_joints_begin
-clampbook_demo_joints_begin:
-.incbin ")" CLAMPBOOK_DEMO "/joints.csv"
-    R"("
-.global clampbook_demo_joints_end
-clampbook_demo_joints_end:
-.byte 0
-.global clampbook_demo_unvalued_begin
-clampbook_demo_unvalued_begin:
-.incbin ")" CLAMPBOOK_DEMO "/unvalued.csv"
-    R"("
-.global clampbook_demo_unvalued_end
-clampbook_demo_unvalued_end:
-.byte 0
-.previous
-)");
-
+// Put there by clampbook_embed in src/CMakeLists.txt.
 extern "C" {
 extern const char clampbook_demo_joints_begin[];
 extern const char clampbook_demo_joints_end[];

@@ -5,18 +5,7 @@
 #include "clampbook/present/html.hpp"
 #include "clampbook/present/present.hpp"
 
-asm(R"(
-.section .rodata
-.global clampbook_pages_css_begin
-clampbook_pages_css_begin:
-.incbin ")" CLAMPBOOK_PRESENT "/pages.css"
-    R"("
-.global clampbook_pages_css_end
-clampbook_pages_css_end:
-.byte 0
-.previous
-)");
-
+// Put there by clampbook_embed in src/CMakeLists.txt.
 extern "C" {
 extern const char clampbook_pages_css_begin[];
 extern const char clampbook_pages_css_end[];

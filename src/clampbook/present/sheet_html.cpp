@@ -7,25 +7,7 @@
 #include "clampbook/present/html.hpp"
 #include "clampbook/present/present.hpp"
 
-asm(R"(
-.section .rodata
-.global clampbook_sheet_css_begin
-clampbook_sheet_css_begin:
-.incbin ")" CLAMPBOOK_PRESENT "/sheet.css"
-    R"("
-.global clampbook_sheet_css_end
-clampbook_sheet_css_end:
-.byte 0
-.global clampbook_sheet_js_begin
-clampbook_sheet_js_begin:
-.incbin ")" CLAMPBOOK_PRESENT "/sheet.js"
-    R"("
-.global clampbook_sheet_js_end
-clampbook_sheet_js_end:
-.byte 0
-.previous
-)");
-
+// Put there by clampbook_embed in src/CMakeLists.txt.
 extern "C" {
 extern const char clampbook_sheet_css_begin[];
 extern const char clampbook_sheet_css_end[];

@@ -2,11 +2,10 @@
 #include "clampbook/reference/content.hpp"
 
 #include "clampbook/base/decimal.hpp"
+#include "clampbook/base/digest.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
-#include <sodium.h>
 
-#include <array>
 #include <string_view>
 
 namespace clampbook::reference {
@@ -33,31 +32,23 @@ std::vector<std::string> tables_of(SQLite::Database& db) {
 }
 
 std::string content_hash(SQLite::Database& db) {
-    crypto_hash_sha256_state state;
-    crypto_hash_sha256_init(&state);
-    const auto feed = [&](std::string_view text) {
-        crypto_hash_sha256_update(&state, reinterpret_cast<const unsigned char*>(text.data()), text.size());
-    };
+    Sha256 hash;
     for (const std::string& table : tables_of(db)) {
         if (table == "metadata") {
             continue;
         }
-        feed("table " + table + "\n");
+        hash.feed("table " + table + "\n");
         SQLite::Statement query{db, "SELECT * FROM " + quoted(table)}; // WITHOUT ROWID: in the order of the primary key
         while (query.executeStep()) {
             for (int i = 0; i < query.getColumnCount(); ++i) {
                 const SQLite::Column cell = query.getColumn(i);
-                feed(cell.isNull() ? "-" : cell.isFloat() ? "r" + print_shortest(cell.getDouble()) : "t" + cell.getString());
-                feed("\x1f");
+                hash.feed(cell.isNull() ? "-" : cell.isFloat() ? "r" + print_shortest(cell.getDouble()) : "t" + cell.getString());
+                hash.feed("\x1f");
             }
-            feed("\n");
+            hash.feed("\n");
         }
     }
-    std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
-    crypto_hash_sha256_final(&state, digest.data());
-    std::array<char, crypto_hash_sha256_BYTES * 2 + 1> text{};
-    sodium_bin2hex(text.data(), text.size(), digest.data(), digest.size());
-    return text.data();
+    return hex_of(hash.digest());
 }
 
 } // namespace clampbook::reference

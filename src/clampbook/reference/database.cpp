@@ -10,19 +10,7 @@
 #include <new>
 #include <system_error>
 
-// The database that refbuild made, as bytes of the program: nothing is read from a disk and nothing is copied.
-asm(R"(
-.section .rodata
-.balign 16
-.global clampbook_reference_begin
-clampbook_reference_begin:
-.incbin ")" CLAMPBOOK_REFERENCE_DB R"("
-.global clampbook_reference_end
-clampbook_reference_end:
-.byte 0
-.previous
-)");
-
+// Put there by clampbook_embed in src/CMakeLists.txt.
 extern "C" {
 extern const unsigned char clampbook_reference_begin[];
 extern const unsigned char clampbook_reference_end[];
