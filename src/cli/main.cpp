@@ -3,6 +3,8 @@
 
 #include "cli.hpp"
 
+#include "clampbook/book/book.hpp"
+
 #include <unistd.h>
 
 #include <array>
@@ -20,6 +22,7 @@ volatile std::sig_atomic_t stop_asked_for = 0; // NOLINT(cppcoreguidelines-avoid
 } // namespace
 
 int main(int argc, char** argv) try {
+    clampbook::book::expect_one_thread();
     std::ios::sync_with_stdio(false);
     // A reader that closes the pipe, and a limit on the size of files, shall be told in a sentence, not by a signal.
     (void)std::signal(SIGPIPE, SIG_IGN);

@@ -21,6 +21,10 @@ namespace clampbook::book {
 /// The layout of a new book: the number of the last file in schema/book.
 inline constexpr int k_layout = 1;
 
+/// Tells the database library that this process has one thread, which saves it locks and counts: a twentieth of an import. To be
+/// called before anything is opened; later it changes nothing. Whoever has several threads leaves it alone.
+void expect_one_thread() noexcept;
+
 enum class Access { read, write };
 
 /// Who tells the book something, and when: a UTC time like 2026-11-25T10:15:00Z.

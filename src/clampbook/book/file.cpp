@@ -11,18 +11,7 @@
 #include <filesystem>
 #include <system_error>
 
-// The migrations, as bytes of the program.
-asm(R"(
-.section .rodata
-.global clampbook_book_schema_begin
-clampbook_book_schema_begin:
-.incbin ")" CLAMPBOOK_BOOK_SCHEMA R"("
-.global clampbook_book_schema_end
-clampbook_book_schema_end:
-.byte 0
-.previous
-)");
-
+// Put there by clampbook_embed in src/CMakeLists.txt.
 extern "C" {
 extern const char clampbook_book_schema_begin[];
 extern const char clampbook_book_schema_end[];
@@ -152,6 +141,11 @@ void in_draft(const std::string& path, const std::function<void(const std::strin
 } // namespace
 
 Book::Impl::~Impl() = default;
+
+void expect_one_thread() noexcept {
+    (void)sqlite3_config(SQLITE_CONFIG_SINGLETHREAD); // refused where it comes too late, which does no harm
+    (void)sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+}
 
 std::string_view schema_text() { return {clampbook_book_schema_begin, clampbook_book_schema_end}; }
 

@@ -10,10 +10,10 @@
 #include "clampbook/intake/intake.hpp"
 #include "clampbook/reference/reference.hpp"
 
-#include <array>
 #include <cstddef>
 #include <functional>
 #include <iosfwd>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -98,8 +98,8 @@ public:
 private:
     [[nodiscard]] RecordId assembly_of(const exchange::JointRow& row, const Machine& like);
     [[nodiscard]] bool in_book(Source& source);
-    [[nodiscard]] Taken judged(const Value& told, RecordId joint, std::vector<RecordId>& replaces) const;
-    [[nodiscard]] RecordId add_joint(const Machine& machine, const std::string& assembly_name, RecordId assembly, Joint joint);
+    [[nodiscard]] Taken judged(const Value& told, const std::vector<Value>& here, std::vector<RecordId>& replaces) const;
+    void add_joint(const Machine& machine, const std::string& assembly_name, Joint& joint);
     [[nodiscard]] RowTaken take_told(const exchange::JointRow& row);
 
     book::Book& book_;
@@ -110,8 +110,9 @@ private:
     RecordId first_new_;
     std::string last_names_; // the names of machine and assembly that were asked for last, and what they are in the book
     RecordId last_assembly_ = 0;
-    std::array<std::pair<std::string, Source>, 4> last_sources_; // how they were named, and as the book has them
-    std::size_t next_source_ = 0;
+    std::map<std::string, Source> sources_; // by how they were named, as the book has them
+    Joint made_;                            // the joint that was made last, and its values: all are of this file
+    std::vector<Value> made_values_;
 };
 
 /// What a joint's taking left to tell.

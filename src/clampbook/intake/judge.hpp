@@ -41,6 +41,7 @@ private:
 };
 
 struct Judge::Memory {
+    Remembered<Tightening> tightenings;                      ///< as they are written, read
     Remembered<Joint> words;                                 ///< thread, class, form, ring and housing in standard words
     Remembered<std::optional<engine::TorqueWindow>> windows; ///< what makes sense on such a joint
 };

@@ -99,10 +99,12 @@ Source source_of(const exchange::JointRow& row) {
     return source;
 }
 
-Value read_value(const exchange::JointRow& row, const book::Stamp& stamp) {
+Value read_value(const Judge& judge, const exchange::JointRow& row, const book::Stamp& stamp) {
     Value value;
     value.label = cell("label", [&] { return read_label(row.label); });
-    value.tightening = cell("tightening", [&] { return read_tightening(row.tightening); });
+    value.tightening = cell("tightening", [&] {
+        return judge.memory().tightenings.of(row.tightening, [&] { return read_tightening(row.tightening); });
+    });
     value.source = row.source_title.empty() ? std::nullopt : std::optional{source_of(row)};
     value.page = row.page;
     cell(value.source ? "page" : "source_title", [&] { require_origin(value); });
@@ -133,7 +135,7 @@ ToldRow read_row(const Judge& judge, const exchange::JointRow& row, const book::
     told.joint = told_joint(judge, row);
     told.facts = said_by(row, told.joint);
     if (!row.tightening.empty()) {
-        told.value = read_value(row, stamp);
+        told.value = read_value(judge, row, stamp);
         return told;
     }
     for (const auto& [column, text] : {std::pair{"label", row.label}, {"source_title", row.source_title}, {"page", row.page}}) {
@@ -166,34 +168,36 @@ RecordId Rows::assembly_of(const exchange::JointRow& row, const Machine& like) {
     return last_assembly_;
 }
 
-// Whether the book has the source, which then gets its number. Those of the last rows are remembered.
+// Whether the book has the source, which then gets its number. Rows of one file name a few, which are remembered.
 bool Rows::in_book(Source& source) {
-    const std::string names = key_of({source.title, source.number, source.edition, source.date});
-    for (const auto& [said, there] : last_sources_) {
-        if (said == names) {
-            source = there;
-            return true;
-        }
+    constexpr std::size_t k_most = 1000;
+    std::string names = key_of({source.title, source.number, source.edition, source.date});
+    if (const auto known = sources_.find(names); known != sources_.end()) {
+        source = known->second;
+        return true;
     }
     const auto there = known_source(book_, source);
     if (there) {
-        last_sources_.at(next_source_) = {names, *there};
-        next_source_ = (next_source_ + 1) % last_sources_.size();
+        if (sources_.size() >= k_most) {
+            sources_.clear();
+        }
+        sources_.emplace(std::move(names), *there);
         source = *there;
     }
     return there.has_value();
 }
 
-// Whether the value is new here; `replaces` gets those that it ends. Throws conflict where the book says otherwise.
-Taken Rows::judged(const Value& told, RecordId joint, std::vector<RecordId>& replaces) const {
-    std::optional<Value> ended;
-    for (Value& there : book_.values(joint)) {
+// Whether the value is new beside those that the joint has; `replaces` gets those that it ends. Throws conflict where the book says
+// otherwise.
+Taken Rows::judged(const Value& told, const std::vector<Value>& here, std::vector<RecordId>& replaces) const {
+    const Value* ended = nullptr;
+    for (const Value& there : here) {
         if (!same_place(there, told)) {
             continue;
         }
         const bool same = there.tightening.steps == told.tightening.steps;
         if (there.standing != Standing::current) {
-            ended = same ? std::optional{std::move(there)} : std::move(ended);
+            ended = same ? &there : ended;
         } else if (same) {
             return Taken::here_already;
         } else if (!same_figure(there.tightening, told.tightening)) {
@@ -212,7 +216,7 @@ Taken Rows::judged(const Value& told, RecordId joint, std::vector<RecordId>& rep
             replaces.push_back(there.id);
         }
     }
-    if (ended) {
+    if (ended != nullptr) {
         throw error(ErrorKind::conflict,
                     "tightening: '{}' was {} in the book (value {}: {}); where it holds again, say so with "
                     "'clampbook enter'",
@@ -225,7 +229,9 @@ Taken Rows::judged(const Value& told, RecordId joint, std::vector<RecordId>& rep
 RowTaken Rows::take_told(const exchange::JointRow& row) {
     ToldRow told = read_row(judge_, row, stamp_);
     const RecordId assembly = assembly_of(row, told.machine);
-    const auto there = assembly == 0 ? std::nullopt : book_.find_joint(assembly, row.joint);
+    // Rows of one joint mostly stand together.
+    const bool again = made_.id != 0 && assembly == made_.assembly && row.joint == made_.name;
+    const auto there = again ? std::optional{made_} : assembly == 0 ? std::nullopt : book_.find_joint(assembly, row.joint);
     if (there) {
         require_agreement(*there, told.facts);
     }
@@ -238,7 +244,9 @@ RowTaken Rows::take_told(const exchange::JointRow& row) {
         if (value.source) {
             new_source = !in_book(*value.source);
         }
-        taken.what = there ? judged(value, there->id, replaces) : Taken::value;
+        taken.what = again   ? judged(value, made_values_, replaces)
+                     : there ? judged(value, book_.values(there->id), replaces)
+                             : Taken::value;
         if (taken.what == Taken::here_already) {
             return taken;
         }
@@ -253,26 +261,37 @@ RowTaken Rows::take_told(const exchange::JointRow& row) {
         });
     }
     book_.in_one_go([&] {
-        const RecordId id = there ? there->id : add_joint(told.machine, row.assembly, assembly, told.joint);
+        if (!there) {
+            told.joint.assembly = assembly;
+            add_joint(told.machine, row.assembly, told.joint);
+        }
         if (told.value) {
-            told.value->joint = id;
+            told.value->joint = joint.id;
             if (new_source) {
                 told.value->source->id = book_.add_source(*told.value->source, stamp_);
             }
-            taken.value = keep(book_, *told.value, replaces, rules_.supersede, stamp_);
+            told.value->id = keep(book_, *told.value, replaces, rules_.supersede, stamp_);
+            taken.value = told.value->id;
         }
     });
+    if (!there) {
+        made_ = std::move(told.joint);
+        made_values_.clear();
+    }
+    if (told.value && told.value->joint == made_.id) {
+        made_values_.push_back(std::move(*told.value));
+    }
     return taken;
 }
 
-RecordId Rows::add_joint(const Machine& machine, const std::string& assembly_name, RecordId assembly, Joint joint) {
-    if (assembly == 0) {
+// Adds the joint, and its assembly and machine where the book lacks them; it gets its number.
+void Rows::add_joint(const Machine& machine, const std::string& assembly_name, Joint& joint) {
+    if (joint.assembly == 0) {
         const auto there = book_.find_machine(machine);
         const RecordId id = there ? there->id : book_.add_machine(machine, stamp_);
-        assembly = book_.add_assembly({0, id, assembly_name, ""}, stamp_);
+        joint.assembly = book_.add_assembly({0, id, assembly_name, ""}, stamp_);
     }
-    joint.assembly = assembly;
-    return book_.add_joint(joint, stamp_);
+    joint.id = book_.add_joint(joint, stamp_);
 }
 
 RowTaken Rows::take(const exchange::JointRow& row) {
