@@ -19,16 +19,17 @@ namespace {
 constexpr std::int64_t k_most_events = std::int64_t{1} << 53;
 
 void append_json(std::string& out, std::string_view text) {
+    const auto is_plain = [](char c) { return c != '"' && c != '\\' && static_cast<unsigned char>(c) >= 0x20; };
     out += '"';
-    for (const char c : text) {
-        if (c == '"' || c == '\\') {
-            out += '\\';
-            out += c;
-        } else if (static_cast<unsigned char>(c) < 0x20) {
-            out += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
-        } else {
-            out += c;
+    while (!text.empty()) {
+        const auto plain = static_cast<std::size_t>(std::ranges::find_if_not(text, is_plain) - text.begin());
+        out += text.substr(0, plain);
+        if (plain < text.size()) {
+            const char c = text[plain];
+            out +=
+                static_cast<unsigned char>(c) < 0x20 ? fmt::format("\\u{:04x}", static_cast<unsigned>(c)) : std::string{'\\', c};
         }
+        text.remove_prefix(std::min(plain + 1, text.size()));
     }
     out += '"';
 }
