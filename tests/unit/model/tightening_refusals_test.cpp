@@ -118,7 +118,7 @@ TEST_CASE("a message repeats what was typed, not a respelling of it") {
     CHECK_THAT(refused("\u221250 N·m"), Contains("'\u221250 N·m'"));
 }
 
-TEST_CASE("no text at all ends in anything but steps or a refusal") {
+TEST_CASE("no text at all ends in anything but steps or a refusal", "[long]") {
     const std::vector<std::string> pieces{"32", "1 1/2", " ", "N·m", "lbf·ft", "°",   " turn",  "+",    "-",    "–",          "±",
                                           "/",  ",",     ";", "(",   ")",      "[",   "]",      "then", " to ", "hand-tight", "×",
                                           "x ", "%",     ".", "0",   "3,5",    "1e9", "\u2212", "~",    "lb",   "e5"};
