@@ -142,6 +142,18 @@ TEST_CASE("each telling leaves an event whose hash covers the one before") {
     CHECK(history[1].at == k_stamp.at);
 }
 
+TEST_CASE("an event tells a text letter for letter, whatever its letters mean in JSON") {
+    Shop shop;
+    for (const char* note : {R"(a "bolt" \ a nut)", R"("")", "\\", "", "plain"}) {
+        Value value = value_of(shop.cover, "24 N·m");
+        value.note = note;
+        shop.book.add_value(value, k_stamp);
+        INFO(note);
+        SQLite::Database db = shop.raw();
+        CHECK(db.execAndGet("SELECT json_extract(detail, '$.note') FROM event ORDER BY seq DESC LIMIT 1").getString() == note);
+    }
+}
+
 TEST_CASE("what is told in one go is kept whole or not at all") {
     Shop shop;
     const std::string before = content_of(shop.path);

@@ -158,6 +158,41 @@ TEST_CASE("a row that does not fit is told with file, line and column, and nothi
     CHECK(shop.book.info().head == head);
 }
 
+// Of the joint that was made last the rows remember what the file told of it; each goes on as if the book had been asked.
+TEST_CASE("rows of one file, one after the other, say what the book would") {
+    Shop shop;
+    const intake::Judge judge{curated()};
+    intake::Rows rows{shop.book, judge, "sheet.csv", k_stamp};
+    const auto row = [](const char* joint, const char* tightening, const char* page = "p. 3") {
+        JointRow out = good_row();
+        out.joint = joint;
+        out.tightening = tightening;
+        out.page = page;
+        return out;
+    };
+    const auto taken = [&](const JointRow& one) { return rows.take(one).what; };
+    CHECK(taken(row("drain plug", "32 N·m")) == intake::Taken::value);
+    CHECK(taken(row("drain plug", "32 N·m")) == intake::Taken::here_already);
+    CHECK(taken(row("drain plug", "34 N·m", "p. 4")) == intake::Taken::value);
+    CHECK(taken(row("Drain  plug", "34 N·m", "p. 4")) == intake::Taken::here_already); // another spelling of the same
+    const auto contradiction = [&](const char* joint, const char* tightening, const char* page) {
+        return refusal(ErrorKind::conflict, [&] { return taken(row(joint, tightening, page)); });
+    };
+    CHECK(contradiction("drain plug", "36 N·m", "p. 4") ==
+          "sheet.csv:7: tightening: '36 N·m', and another row of this file says '34 N·m' with the same label, source and page");
+    // Another joint may have another figure on the same page, and a row of the first may follow it.
+    CHECK(taken(row("fill plug", "36 N·m", "p. 4")) == intake::Taken::value);
+    CHECK(contradiction("drain plug", "30 N·m", "p. 3").find("another row of this file says '32 N·m'") != std::string::npos);
+    CHECK(contradiction("fill plug", "30 N·m", "p. 4").find("another row of this file says '36 N·m'") != std::string::npos);
+    JointRow other = row("fill plug", "36 N·m", "p. 5");
+    other.thread = "M22x1.5";
+    CHECK(refusal(ErrorKind::conflict, [&] { return taken(other); }).find("thread: 'M22x1.5'") != std::string::npos);
+    other.assembly = "second box"; // where it is another joint
+    CHECK(taken(other) == intake::Taken::value);
+    CHECK(shop.book.info().values == 4);
+    CHECK(shop.book.info().joints == 3);
+}
+
 TEST_CASE("a row that says something else of a joint that is there is not taken in silence") {
     Shop shop;
     shop.take(good_row());
