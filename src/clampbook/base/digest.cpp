@@ -10,12 +10,6 @@ namespace {
 
 const unsigned char* bytes_of(std::string_view text) { return reinterpret_cast<const unsigned char*>(text.data()); }
 
-Digest taken_from(sha256_ctx& state) {
-    Digest digest{};
-    sha256_digest(&state, digest.size(), digest.data());
-    return digest;
-}
-
 } // namespace
 
 struct Sha256::State {
@@ -27,13 +21,16 @@ Sha256::~Sha256() = default;
 
 void Sha256::feed(std::string_view part) { sha256_update(&state_->context, part.size(), bytes_of(part)); }
 
-Digest Sha256::digest() { return taken_from(state_->context); }
+Digest Sha256::digest() {
+    Digest out{};
+    sha256_digest(&state_->context, out.size(), out.data());
+    return out;
+}
 
 Digest sha256(std::string_view text) {
-    sha256_ctx state{};
-    sha256_init(&state);
-    sha256_update(&state, text.size(), bytes_of(text));
-    return taken_from(state);
+    Sha256 hash;
+    hash.feed(text);
+    return hash.digest();
 }
 
 std::string hex_of(std::span<const unsigned char> bytes) {

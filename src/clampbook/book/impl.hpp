@@ -92,6 +92,8 @@ void restrain(SQLite::Database& db);
 void require_layout(SQLite::Database& db, const std::string& path);
 /// A sentence for each part of the layout that isn't there.
 [[nodiscard]] std::vector<std::string> missing_parts(SQLite::Database& db);
+/// A word as the index is asked for it, whatever it holds: words are letters and digits, but a file may come from anybody.
+[[nodiscard]] std::string in_quotes(std::string_view word);
 /// A sentence for each joint whose search words aren't what its record says, and for what is wrong with their index.
 [[nodiscard]] std::vector<std::string> faults_of_words(SQLite::Database& db, Statements& statements);
 

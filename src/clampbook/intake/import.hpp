@@ -5,6 +5,7 @@
 // it, and every fault is told, not the first alone. Nothing that the book holds is overwritten: what is here already is passed
 // over and counted, what says otherwise is a conflict.
 
+#include "clampbook/base/remembered.hpp"
 #include "clampbook/book/book.hpp"
 #include "clampbook/exchange/rows.hpp"
 #include "clampbook/intake/intake.hpp"
@@ -13,7 +14,6 @@
 #include <cstddef>
 #include <functional>
 #include <iosfwd>
-#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -110,8 +110,8 @@ private:
     RecordId first_new_;
     std::string last_names_; // the names of machine and assembly that were asked for last, and what they are in the book
     RecordId last_assembly_ = 0;
-    std::map<std::string, Source> sources_; // by how they were named, as the book has them
-    Joint made_;                            // the joint that was made last, and its values: all are of this file
+    Remembered<Source> sources_; // by how they were named, as the book has them
+    Joint made_;                 // the joint that was made last, and its values: all are of this file
     std::vector<Value> made_values_;
 };
 

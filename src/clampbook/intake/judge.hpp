@@ -4,6 +4,7 @@
 // What the ways into the book share when they judge a value or a joint; a value typed, one of a row, one of another book. Not
 // installed.
 
+#include "clampbook/base/remembered.hpp"
 #include "clampbook/book/book.hpp"
 #include "clampbook/engine/plausibility.hpp"
 #include "clampbook/intake/import.hpp"
@@ -12,33 +13,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
-#include <utility>
 #include <vector>
 
 namespace clampbook::intake {
-
-/// Answers by the question's text; forgets all of them where they become many.
-template <typename Answer>
-class Remembered {
-public:
-    /// The answer to `question`, found by `find` the first time. Nothing is remembered of a question that `find` throws at.
-    template <typename Find>
-    const Answer& of(const std::string& question, Find&& find) {
-        if (const auto there = answers_.find(question); there != answers_.end()) {
-            return there->second;
-        }
-        Answer answer = std::forward<Find>(find)();
-        if (answers_.size() >= k_most) {
-            answers_.clear();
-        }
-        return answers_.emplace(question, std::move(answer)).first->second;
-    }
-
-private:
-    static constexpr std::size_t k_most = 4096;
-    std::unordered_map<std::string, Answer> answers_;
-};
 
 struct Judge::Memory {
     Remembered<Tightening> tightenings;                      ///< as they are written, read

@@ -170,19 +170,14 @@ RecordId Rows::assembly_of(const exchange::JointRow& row, const Machine& like) {
 
 // Whether the book has the source, which then gets its number. Rows of one file name a few, which are remembered.
 bool Rows::in_book(Source& source) {
-    constexpr std::size_t k_most = 1000;
     std::string names = key_of({source.title, source.number, source.edition, source.date});
-    if (const auto known = sources_.find(names); known != sources_.end()) {
-        source = known->second;
+    if (const Source* known = sources_.known(names)) {
+        source = *known;
         return true;
     }
     const auto there = known_source(book_, source);
     if (there) {
-        if (sources_.size() >= k_most) {
-            sources_.clear();
-        }
-        sources_.emplace(std::move(names), *there);
-        source = *there;
+        source = sources_.keep(std::move(names), *there);
     }
     return there.has_value();
 }
