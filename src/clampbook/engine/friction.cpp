@@ -30,21 +30,23 @@ namespace {
                 utilisation * 100);
 }
 
-void require_friction(double friction, const char* where) {
-    if (!(friction >= k_friction_min && friction <= k_friction_max)) {
+inline void require_friction(double friction, const char* where) {
+    if (!within(friction, k_friction_min, k_friction_max)) {
         refuse_friction(friction, where);
     }
 }
 
-void require_ring(Length outer, Length inner) {
-    require_positive(inner.in(millimetre), "the hole under the head");
-    if (!(outer > inner) || !std::isfinite(outer.in(millimetre))) {
+inline void require_ring(Length outer, Length inner) {
+    const double face = outer.in(millimetre);
+    const double hole = inner.in(millimetre);
+    require_positive(hole, "the hole under the head");
+    if (!(face > hole) || !within(face, k_least, k_most)) {
         refuse_ring(outer, inner);
     }
 }
 
 // tan(φ + ρ′), which passes every limit only where pitch and friction are far beyond any thread.
-double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
+inline double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
     require_friction(friction, "in the thread");
     require_positive(thread.pitch.in(millimetre), "the pitch");
     require_positive(thread.pitch_diameter.in(millimetre), "the pitch diameter");
@@ -57,7 +59,7 @@ double tan_helix_and_friction(const ThreadGeometry& thread, double friction) {
 }
 
 // σ_red / σ: how much the twist adds to the pull, σ and τ over the whole stress area. `tangent` is tan(φ + ρ′).
-double stress_ratio(const ThreadGeometry& thread, double tangent, Torsion torsion) {
+inline double stress_ratio(const ThreadGeometry& thread, double tangent, Torsion torsion) {
     require_positive(thread.stress_area.in(square_millimetre), "the stress area");
     const double d0 = std::sqrt(4 / constants::k_pi * thread.stress_area.in(square_millimetre));
     const double section = torsion == Torsion::plastic ? 1.5 : 2.0;
@@ -66,22 +68,22 @@ double stress_ratio(const ThreadGeometry& thread, double tangent, Torsion torsio
 }
 
 // The head's share of T / F: μ_K D_Km/2
-Length head_lever(const FrictionJoint& joint) {
+inline Length head_lever(const FrictionJoint& joint) {
     require_friction(joint.head_friction, "under the head");
     require_ring(joint.bearing_outer, joint.bearing_inner);
     return joint.head_friction / 4 * (joint.bearing_outer + joint.bearing_inner);
 }
 
-Force assembly_preload_at(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double tangent,
-                          Torsion torsion) {
+inline Force assembly_preload_at(Stress yield_strength, double utilisation, const ThreadGeometry& thread, double tangent,
+                                 Torsion torsion) {
     require_positive(yield_strength.in(megapascal), "the yield strength");
-    if (!(utilisation > 0 && utilisation <= 1)) {
+    if (!within(utilisation, k_least, 1)) {
         refuse_utilisation(utilisation);
     }
     return utilisation / stress_ratio(thread, tangent, torsion) * (yield_strength * thread.stress_area);
 }
 
-TorqueShares shares_at(Force preload, const FrictionJoint& joint, Length thread) {
+inline TorqueShares shares_at(Force preload, const FrictionJoint& joint, Length thread) {
     const Length head = head_lever(joint);
     TorqueShares shares;
     shares.total = preload * (thread + head);

@@ -119,6 +119,8 @@ TEST_CASE("outside its limits the friction form says so") {
     }
     CHECK(with([](auto& joint) { joint.bearing_inner = joint.bearing_outer; }) ==
           "a bearing face of 16.63 mm does not cover a hole of 16.63 mm");
+    CHECK(with([](auto& joint) { joint.bearing_outer = k_infinity * millimetre; }) ==
+          "a bearing face of inf mm does not cover a hole of 13.5 mm");
     CHECK(with([](auto& joint) { joint.bearing_inner = 0.0 * millimetre; }) == "the hole under the head must be more than zero");
     CHECK_THAT(with([](auto& joint) {
                    joint.thread.pitch = 60.0 * millimetre;
