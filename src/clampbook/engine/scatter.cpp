@@ -174,7 +174,7 @@ std::vector<std::size_t> Spread::histogram(Force low, Force high, std::size_t pa
         const double end = low.in(newton) + static_cast<double>(i + 1) * width;
         const auto to =
             i + 1 == parts ? std::upper_bound(from, sorted_.end(), high.in(newton)) : std::lower_bound(from, sorted_.end(), end);
-        counts[i] = static_cast<std::size_t>(to - from);
+        counts.at(i) = static_cast<std::size_t>(to - from);
         from = to;
     }
     return counts;
