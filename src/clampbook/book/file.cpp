@@ -177,10 +177,8 @@ Book Book::create(const std::string& path, const Stamp& stamp) {
                 impl->db->exec(std::string{schema_text()});
                 impl->db->exec(fmt::format("PRAGMA user_version = {}", k_layout));
                 SQLite::Statement insert{*impl->db,
-                                         "INSERT INTO book_info (key, value) VALUES ('created.on', ?), ('event.count', '0'), "
-                                         "('event.head', ?)"};
-                insert.bind(1, stamp.date());
-                insert.bind(2, std::string{k_no_events});
+                                         "INSERT INTO book_info (key, value) VALUES ('event.count', '0'), ('event.head', ?)"};
+                insert.bind(1, std::string{k_no_events});
                 insert.exec();
                 impl->append_event(stamp, "book made", std::nullopt, std::nullopt, {{"layout", std::to_string(k_layout)}});
             });

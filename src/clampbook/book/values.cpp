@@ -341,11 +341,6 @@ std::int64_t Book::events_before(const std::string& date) const {
 Info Book::info() const {
     return guarded(impl_->path, [&] {
         const auto count = [&](const char* sql) { return static_cast<std::size_t>(impl_->db->execAndGet(sql).getInt64()); };
-        const auto kept = [&](const char* key) {
-            Query query{impl_->statements, "SELECT value FROM book_info WHERE key = ?"};
-            query.bind(1, key);
-            return query.executeStep() ? text_at(query, 0) : std::string{};
-        };
         Info info;
         info.path = impl_->path;
         info.machines = count("SELECT count(*) FROM machine");
@@ -360,11 +355,13 @@ Info Book::info() const {
         info.people = count("SELECT count(*) FROM person");
         info.events = count("SELECT count(*) FROM event");
         info.layout = impl_->db->execAndGet("PRAGMA user_version").getInt();
-        info.created_on = kept("created.on");
-        info.head = kept("event.head");
-        Query last{impl_->statements, "SELECT coalesce(max(at), '') FROM event"};
-        last.executeStep();
-        info.last_event_at = text_at(last, 0);
+        Query head{impl_->statements, "SELECT value FROM book_info WHERE key = 'event.head'"};
+        info.head = head.executeStep() ? text_at(head, 0) : std::string{};
+        Query ends{impl_->statements,
+                   "SELECT coalesce((SELECT substr(at, 1, 10) FROM event WHERE seq = 1), ''), coalesce(max(at), '') FROM event"};
+        ends.executeStep();
+        info.created_on = text_at(ends, 0);
+        info.last_event_at = text_at(ends, 1);
         return info;
     });
 }

@@ -67,6 +67,22 @@ TEST_CASE("a forged last line isn't the one that the book remembers") {
     CHECK(faults[1].starts_with("value 1: its as_written is '32 ± 3 N·m', and event 6 told 'X2 ± 3 N·m'"));
 }
 
+TEST_CASE("nothing that the book remembers of itself can be changed unseen") {
+    for (const std::string key : {"event.count", "event.head"}) {
+        Shop shop;
+        shop.raw().exec("UPDATE book_info SET value = value || '0' WHERE key = '" + key + "'");
+        CHECK(Book{shop.path, Access::read}.audit().size() == 1);
+    }
+    Shop shop;
+    CHECK(shop.raw().execAndGet("SELECT group_concat(key, ' ') FROM book_info").getString() == "event.count event.head");
+    // The day it was made is told by its first event.
+    shop.raw().exec("DROP TRIGGER event_is_kept; UPDATE event SET at = '2019' || substr(at, 5) WHERE seq = 1");
+    const Book bent{shop.path, Access::read};
+    CHECK(bent.info().created_on == "2019-11-25");
+    CHECK(bent.audit() ==
+          std::vector<std::string>{"event 1 (book made, Ann, 2019-11-25T10:15:00Z): was changed after it was told"});
+}
+
 TEST_CASE("a value ends once") {
     Shop shop;
     shop.book.end_value(shop.value, {0, "misread", "Ann", "2026-11-25"}, k_stamp);
