@@ -30,7 +30,7 @@ int verify(Context& context) {
         context.world.err << "clampbook: " << fault << "\n";
     }
     if (!faults.empty()) {
-        throw error(ErrorKind::invalid_data, "'{}' is not whole: {} faults", path, faults.size());
+        throw error(ErrorKind::invalid_data, "'{}' is not whole: {} fault{}", path, faults.size(), faults.size() == 1 ? "" : "s");
     }
     context.world.out << "the book is whole: " << path << "\n";
     if (const auto copy = book.publication()) {

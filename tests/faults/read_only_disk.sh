@@ -64,6 +64,11 @@ if [ "$(id -u)" -ne 0 ] || command -v setpriv >/dev/null; then
         expect 0 '' $plain clampbook find --book locked/locked.db drain plug drop box
         expect 1 "^clampbook: 'locked/locked.db' .*(read-only|may be written)" \
             $plain clampbook enter "32 N·m" --joint 1 --label shop --book locked/locked.db
+        # Not even read.
+        chmod 0 locked/locked.db
+        for ask in "find drain" "book info" "book verify" audit "book backup copy.db" "enter 5Nm --joint 1 --label shop"; do
+            expect 4 "^clampbook: 'locked/locked.db' cannot be read: the file may not be opened\$" $plain clampbook $ask --book locked/locked.db
+        done
     fi
     chmod 755 locked
 fi

@@ -7,6 +7,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <system_error>
@@ -219,6 +220,9 @@ Book::Book(const std::string& path, Access access) : impl_(std::make_unique<Impl
     }
     if (fs::file_size(path, problem) == 0) {
         throw error(ErrorKind::invalid_data, "'{}' is an empty file, not a book", path);
+    }
+    if (::access(path.c_str(), R_OK) != 0) {
+        throw error(ErrorKind::invalid_data, "'{}' cannot be read: the file may not be opened", path);
     }
     impl_->path = path;
     impl_->access = access;

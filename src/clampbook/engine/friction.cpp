@@ -9,7 +9,7 @@
 namespace clampbook::engine {
 namespace {
 
-// The refusals stand apart, so that what is computed stays short: it runs a million times in a draw.
+// The refusals stand apart and the steps are inline, so that what is computed stays short: it runs a million times in a draw.
 [[noreturn, gnu::cold, gnu::noinline]] void refuse_friction(double friction, const char* where) {
     throw error(ErrorKind::out_of_validity, "a coefficient of friction of {:.6g} {} lies outside {:.2f} to {:.2f}", friction,
                 where, k_friction_min, k_friction_max);
